@@ -125,6 +125,9 @@ final class Fold implements Entry.Visitor<Void> {
         if (now.begins()) {
             tags.add(new TagUse(tag, now.day(), docket.tagOrder(unit, now)));
             now.entry().accept(this);
+            if (now.roles().size() > 1) {
+                refuse("same-unit", tag + " cannot come from itself");
+            }
             stand(true);
             return;
         }
