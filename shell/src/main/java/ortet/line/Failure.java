@@ -1,0 +1,109 @@
+package ortet.line;
+
+import java.io.FileNotFoundException;
+import java.io.UncheckedIOException;
+import java.nio.charset.CharacterCodingException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.NotDirectoryException;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What the user is told when a command did not end well.
+ *
+ * @param status 1 when it could not be done, 2 when the line was wrong
+ * @param lines one line for each fault, none of them with a line break or the program's name
+ */
+public record Failure(int status, List<String> lines) {
+    /** Status of what could not be done. */
+    public static final int COULD_NOT = 1;
+    /** Status of a wrong line. */
+    public static final int WRONG_USAGE = 2;
+
+    /** Keep a copy; at least one line. */
+    public Failure {
+        if (status < 1 || status > 2) {
+            throw new IllegalArgumentException("status " + status + "; expected 1 or 2");
+        }
+        if (lines.isEmpty()) {
+            throw new IllegalArgumentException("a failure without a line");
+        }
+        lines = lines.stream().map(Failure::oneLine).toList();
+    }
+
+    /**
+     * Tells a kind of exception in the grower's words. Beans of this type are asked first, in their order; the first that
+     * answers wins.
+     */
+    @FunctionalInterface
+    public interface Teller {
+        /** Return what to say of it, or nothing if it is not this teller's to tell. */
+        Optional<Failure> tell(Throwable thrown);
+    }
+
+    /** Return the failure for anything thrown, asking the tellers in their order. */
+    static Failure of(Throwable thrown, Iterable<Teller> tellers) {
+        for (Teller teller : tellers) {
+            Optional<Failure> told = teller.tell(thrown);
+            if (told.isPresent()) {
+                return told.get();
+            }
+        }
+        if (thrown instanceof UsageException) {
+            return new Failure(WRONG_USAGE, List.of(firstLine(thrown)));
+        }
+        Throwable cause = thrown instanceof UncheckedIOException wrapped ? wrapped.getCause() : thrown;
+        if (cause instanceof FileSystemException file) {
+            return new Failure(COULD_NOT, List.of(fileLine(file)));
+        }
+        if (cause instanceof FileNotFoundException) {
+            return new Failure(COULD_NOT, List.of(firstLine(cause)));
+        }
+        if (cause instanceof CharacterCodingException) {
+            return new Failure(COULD_NOT, List.of("the text is not UTF-8"));
+        }
+        if (cause instanceof java.io.IOException) {
+            return new Failure(COULD_NOT, List.of(firstLine(cause)));
+        }
+        if (cause instanceof OutOfMemoryError) {
+            return new Failure(COULD_NOT, List.of("not enough memory; set JAVA_TOOL_OPTIONS=-Xmx2g for more"));
+        }
+        String what = cause.getClass().getSimpleName();
+        return new Failure(
+                COULD_NOT,
+                List.of("a fault in ortet itself, " + what + ": " + firstLine(cause) + " (ORTET_TRACE=1 shows where)"));
+    }
+
+    private static String fileLine(FileSystemException thrown) {
+        String file = String.valueOf(thrown.getFile());
+        if (thrown instanceof NoSuchFileException) {
+            return "no file " + file;
+        }
+        if (thrown instanceof AccessDeniedException) {
+            return "no permission for " + file;
+        }
+        if (thrown instanceof FileAlreadyExistsException) {
+            return file + " is there already";
+        }
+        if (thrown instanceof NotDirectoryException) {
+            return file + " is not a folder";
+        }
+        return file + ": " + Optional.ofNullable(thrown.getReason()).orElse("could not be read or written");
+    }
+
+    /** Return the first line of an exception's message, or what it is called when it has none. */
+    static String firstLine(Throwable thrown) {
+        return Optional.ofNullable(thrown.getMessage())
+                .map(String::strip)
+                .filter(message -> !message.isEmpty())
+                .map(Failure::oneLine)
+                .orElse(thrown.getClass().getSimpleName());
+    }
+
+    private static String oneLine(String text) {
+        return text.strip().lines().findFirst().orElse("").strip();
+    }
+}
