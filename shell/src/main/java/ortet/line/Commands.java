@@ -8,7 +8,9 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.function.Supplier;
 import org.springframework.beans.factory.config.ConfigurableListableBeanFactory;
 import org.springframework.core.convert.ConversionService;
@@ -101,43 +103,64 @@ public final class Commands {
         return names;
     }
 
-    /** Return the refusal of words that name no command, with the nearest. */
+    /** Return the refusal of words that name no command, with the nearest; it is looked for word by word. */
     UsageException unknown(List<String> leading, List<String> all) {
         if (leading.isEmpty()) {
             return all.isEmpty()
                     ? new UsageException("no command; \"help\" lists them")
                     : new UsageException("\"" + all.get(0) + "\" is no command; a line begins with one");
         }
-        String first = leading.get(0);
-        List<MethodCommand> under = under(first);
-        if (leading.size() == 1 && !under.isEmpty()) {
-            String next = String.join(
-                    ", ",
-                    under.stream()
-                            .map(command -> command.getName().substring(first.length() + 1))
-                            .toList());
-            return new UsageException("\"" + first + "\" is not a whole command; it goes on with " + next);
+        String known = "";
+        String typed = "";
+        for (String word : leading) {
+            Set<String> next = next(known);
+            typed = (typed + " " + word).strip();
+            if (!next.contains(word)) {
+                Optional<String> near = Near.of(word, next);
+                if (near.isEmpty()) {
+                    return new UsageException("no command \"" + typed + "\"; "
+                            + (known.isEmpty() ? "\"help\" lists them" : known + " goes on with " + listed(next)));
+                }
+                return new UsageException("no command \"" + typed + "\"; nearest: "
+                        + nearestWhole(
+                                (known + " " + near.get()).strip(), leading.subList(words(typed), leading.size())));
+            }
+            known = (known + " " + word).strip();
         }
-        for (int words = Math.min(leading.size(), longestName); words > 0; words--) {
-            String typed = String.join(" ", leading.subList(0, words));
-            int length = words;
-            List<String> known = names().stream()
-                    .filter(name -> name.split(" ").length == length)
-                    .toList();
-            Optional<String> near = Near.of(typed, known);
-            if (near.isPresent()) {
-                return new UsageException("no command \"" + typed + "\"; nearest: " + near.get());
+        return new UsageException("\"" + known + "\" is not a whole command; it goes on with " + listed(next(known)));
+    }
+
+    /** Go on from the words found as long as what was typed is near enough. */
+    private String nearestWhole(String found, List<String> typed) {
+        String whole = found;
+        for (String word : typed) {
+            Optional<String> near = named(whole).isPresent() ? Optional.empty() : Near.of(word, next(whole));
+            if (near.isEmpty()) {
+                break;
+            }
+            whole = whole + " " + near.get();
+        }
+        return whole;
+    }
+
+    /** Return the words with which names go on after these, all first words after none. */
+    private Set<String> next(String words) {
+        Set<String> next = new TreeSet<>();
+        int at = words.isEmpty() ? 0 : words(words);
+        for (String name : names()) {
+            if (words.isEmpty() || name.startsWith(words + " ")) {
+                next.add(name.split(" ")[at]);
             }
         }
-        if (!under.isEmpty()) {
-            return new UsageException("no command \"" + first + " " + leading.get(1) + "\"; it goes on with "
-                    + String.join(
-                            ", ",
-                            under.stream()
-                                    .map(command -> command.getName().substring(first.length() + 1))
-                                    .toList()));
-        }
-        return new UsageException("no command \"" + first + "\"; \"help\" lists them");
+        return next;
+    }
+
+    private static int words(String name) {
+        return name.split(" ").length;
+    }
+
+    private static String listed(Set<String> words) {
+        return String.join(", ", words);
     }
 
     @Override

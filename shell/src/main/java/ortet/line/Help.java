@@ -78,7 +78,7 @@ public final class Help {
         screen.prose(command.getName() + ": " + command.getDescription());
         screen.println();
         heading("usage", screen);
-        screen.prose("  ", "ortet " + command.usage());
+        usage(command, screen);
         if (!command.getAliases().isEmpty()) {
             screen.prose("  ", "also: " + String.join(", ", command.getAliases()));
         }
@@ -117,6 +117,21 @@ public final class Help {
         }
     }
 
+    private static void usage(MethodCommand command, Screen screen) {
+        StringBuilder line = new StringBuilder("  ortet " + command.getName());
+        String indent = " ".repeat(Math.min(line.length(), screen.width() / 2) + 1);
+        for (String part : command.usageParts()) {
+            if (line.length() + 1 + part.length() > screen.width()
+                    && !line.toString().isBlank()) {
+                screen.println(line);
+                line = new StringBuilder(indent).append(part);
+            } else {
+                line.append(' ').append(part);
+            }
+        }
+        screen.println(line);
+    }
+
     /** Return the examples of a command as lines to type at the prompt. */
     static List<String> examples(MethodCommand command) {
         return command.getHelp()
@@ -141,7 +156,7 @@ public final class Help {
             parts.add("one of " + String.join(", ", slot.allowed()));
         }
         if (slot.isOption() && slot.many()) {
-            parts.add("several: with commas or given again");
+            parts.add(slot.partsAtCommas() ? "several: with commas or given again" : "several: given again");
         }
         if (!slot.defaultValue().isEmpty()) {
             parts.add(slot.defaultValue() + " unless given");

@@ -3,7 +3,6 @@ package ortet.line;
 import java.lang.reflect.InvocationTargetException;
 import java.lang.reflect.Method;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -137,23 +136,17 @@ final class MethodCommand implements Command {
         throw new UsageException(name + " has no option " + dashed + Near.orElse(bare, known, otherwise));
     }
 
-    /** Return the line to type, without values: {@code layer set --on TAG [--count N]}. */
+    /** Return the line to type, without values: {@code layer set TAG… --on TAG [--count N]}. */
     String usage() {
-        StringBuilder usage = new StringBuilder(name);
-        for (Slot slot : words()) {
-            usage.append(' ').append(slot.usage());
-        }
-        for (Slot slot : options()) {
-            if (slot.required()) {
-                usage.append(' ').append(slot.usage());
-            }
-        }
-        for (Slot slot : options()) {
-            if (!slot.required()) {
-                usage.append(' ').append(slot.usage());
-            }
-        }
-        return usage.toString();
+        return (name + " " + String.join(" ", usageParts())).strip();
+    }
+
+    /** Return the parts of the usage after the name, each to be kept on one line: words, needed options, the others. */
+    List<String> usageParts() {
+        List<Slot> ordered = new ArrayList<>(words());
+        options().stream().filter(Slot::required).forEach(ordered::add);
+        options().stream().filter(slot -> !slot.required()).forEach(ordered::add);
+        return ordered.stream().map(Slot::usage).toList();
     }
 
     @Override
@@ -182,8 +175,8 @@ final class MethodCommand implements Command {
                 .count();
         boolean rest = words().size() > single;
         if (given.size() > single && !rest) {
-            String what = single == 0 ? "takes options only" : "expected: " + usage();
-            throw new UsageException("\"" + given.get(single) + "\" is too much for " + name + "; " + what);
+            throw new UsageException(
+                    "\"" + given.get(single) + "\" is too much for " + name + "; expected: " + usage());
         }
         List<Object> values = new ArrayList<>();
         for (Slot slot : slots()) {
@@ -252,11 +245,12 @@ final class MethodCommand implements Command {
     private List<Object> list(Slot slot, List<String> words) {
         List<Object> values = new ArrayList<>();
         for (String word : words) {
-            boolean text =
-                    slot.element().getType() == String.class && slot.allowed().isEmpty();
-            List<String> parts = text ? List.of(word) : Arrays.asList(word.split(",", -1));
-            for (String part : parts) {
-                values.add(value(slot, text ? part : part.strip()));
+            if (slot.partsAtCommas()) {
+                for (String part : word.split(",", -1)) {
+                    values.add(value(slot, part.strip()));
+                }
+            } else {
+                values.add(value(slot, word));
             }
         }
         return List.copyOf(values);

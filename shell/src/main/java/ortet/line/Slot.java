@@ -113,7 +113,7 @@ record Slot(
                     name,
                     option.shortName() == ' ' ? Optional.empty() : Optional.of(option.shortName()),
                     -1,
-                    flag ? "" : word(shown, elementType, allowed),
+                    flag ? "" : word(shown, elementType),
                     option.description(),
                     option.required(),
                     option.defaultValue(),
@@ -128,7 +128,7 @@ record Slot(
                     "",
                     Optional.empty(),
                     argument.index(),
-                    word(shown, elementType, allowed),
+                    word(shown, elementType),
                     argument.description(),
                     !isOptional(holder) && argument.defaultValue().isEmpty(),
                     argument.defaultValue(),
@@ -142,7 +142,7 @@ record Slot(
                 "",
                 Optional.empty(),
                 -1,
-                word(shown, elementType, allowed),
+                word(shown, elementType),
                 shown.map(Word::description).orElse(""),
                 !isOptional(holder) && !shown.map(Word::optional).orElse(false),
                 "",
@@ -164,6 +164,11 @@ record Slot(
         return kind == Kind.ARGUMENT || kind == Kind.ARGUMENTS;
     }
 
+    /** Return whether one given value may hold several; in free text a comma is a comma. */
+    boolean partsAtCommas() {
+        return many && (element.getType() != String.class || !allowed.isEmpty());
+    }
+
     /** Return how messages name it: {@code --count} or {@code TAG}. */
     String said() {
         return isOption() ? "--" + longName : word;
@@ -176,13 +181,10 @@ record Slot(
         return many ? shown + "…" : shown;
     }
 
-    private static String word(Optional<Word> shown, Class<?> type, List<String> allowed) {
+    private static String word(Optional<Word> shown, Class<?> type) {
         Optional<String> own = shown.map(Word::value).filter(w -> !w.isEmpty());
         if (own.isPresent()) {
             return own.get();
-        }
-        if (!allowed.isEmpty() && allowed.size() <= 3) {
-            return String.join("|", allowed);
         }
         if (type == LocalDate.class) {
             return "DAY";
