@@ -1,0 +1,54 @@
+package ortet.book;
+
+import java.nio.file.Path;
+import java.util.function.Function;
+
+/**
+ * Where a book is kept: the port that every store implements.
+ *
+ * <p>A store keeps the entries, unchanged and in recorded order, with their digests; the persons; and the derived facts
+ * of every unit, which it never works out by itself but takes from a {@link Judge}. What goes wrong is
+ * {@link ortet.value.Refused} (the proposal cannot be true) or {@link ortet.value.Unavailable} (the book is busy, away,
+ * not a book, damaged, or newer than this program).
+ */
+public interface BookStore extends AutoCloseable {
+    /** Return the answer to a question put to one consistent view of the book. */
+    <T> T read(Function<BookView, T> question);
+
+    /**
+     * Write a proposal into the book, all of it or nothing: take the writer's lock, let the judge rule on it, and write
+     * the ruling.
+     *
+     * @throws ortet.value.Refused when it cannot be true; nothing is written
+     */
+    Receipt append(Proposal proposal, Judge judge, Progress progress);
+
+    /** Write the ruling on a proposal without showing progress. */
+    default Receipt append(Proposal proposal, Judge judge) {
+        return append(proposal, judge, Progress.NONE);
+    }
+
+    /**
+     * Put another's entries into this book, which must be empty, exactly as they were recorded there: order, instants
+     * and digests, and the identity and zone of the book.
+     *
+     * @throws ortet.value.Refused when this book is not empty, or the chain of digests is broken
+     */
+    Receipt restore(Restoration from, Judge judge, Progress progress);
+
+    /**
+     * Keep a person's particulars, or erase them; entries are not touched.
+     *
+     * @throws ortet.value.Refused when the number is not in the book or the name is another's
+     */
+    void keep(ortet.plant.Person person);
+
+    /** Drop the derived facts and work them out anew from the entries. */
+    void rebuild(Judge judge, Progress progress);
+
+    /** Copy the book, consistent while in use, to a file that does not exist yet. */
+    void backup(Path to);
+
+    @Override
+    void close();
+}

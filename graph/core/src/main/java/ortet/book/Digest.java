@@ -1,0 +1,33 @@
+package ortet.book;
+
+import java.util.HexFormat;
+import ortet.value.Refused;
+
+/** A SHA-256 digest (FIPS 180-4), written as 64 hexadecimal digits. */
+public record Digest(String hex) {
+    public Digest {
+        if (!hex.matches("[0-9a-f]{64}")) {
+            throw Refused.because("bad-digest", "expected 64 hexadecimal digits, found \"" + hex + "\"");
+        }
+    }
+
+    /** Return the digest with these 32 bytes. */
+    public static Digest of(byte[] bytes) {
+        return new Digest(HexFormat.of().formatHex(bytes));
+    }
+
+    /** Return the 32 bytes. */
+    public byte[] bytes() {
+        return HexFormat.of().parseHex(hex);
+    }
+
+    /** Return the first digits, enough to compare by eye. */
+    public String brief() {
+        return hex.substring(0, 12);
+    }
+
+    @Override
+    public String toString() {
+        return hex;
+    }
+}

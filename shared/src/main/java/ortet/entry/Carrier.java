@@ -1,0 +1,13 @@
+package ortet.entry;
+
+/** What carries a rooting hormone. */
+public enum Carrier {
+    /** Powder. */
+    POWDER,
+    /** Liquid. */
+    LIQUID,
+    /** Gel. */
+    GEL,
+    /** Paste. */
+    PASTE
+}

@@ -1,0 +1,37 @@
+package ortet.entry;
+
+import java.util.List;
+import java.util.Optional;
+import ortet.plant.Tag;
+import ortet.value.Require;
+
+/**
+ * Lost after it stood on its own roots.
+ *
+ * @param tags the units that the entry is about, at least one
+ * @param count how many units
+ * @param cause why
+ * @param note anything else worth keeping
+ */
+public record Lost(List<Tag> tags, Optional<Integer> count, Optional<Cause> cause, Optional<String> note)
+        implements Entry {
+    public Lost {
+        tags = List.copyOf(tags);
+        Require.noRepeats(tags, "tags");
+        Require.size(1, tags, "tags");
+        Require.present(count, "count");
+        Require.atLeast(1, count, "count");
+        Require.present(cause, "cause");
+        note = Require.text(note, "note");
+    }
+
+    @Override
+    public EntryKind kind() {
+        return EntryKind.LOST;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+        return visitor.lost(this);
+    }
+}

@@ -1,0 +1,34 @@
+package ortet.entry;
+
+import java.util.List;
+import java.util.Optional;
+import ortet.plant.Place;
+import ortet.plant.Tag;
+import ortet.value.Require;
+
+/**
+ * Stood in another place.
+ *
+ * @param tags the units that the entry is about, at least one
+ * @param place where it stands
+ * @param note anything else worth keeping
+ */
+public record Moved(List<Tag> tags, Place place, Optional<String> note) implements Entry {
+    public Moved {
+        tags = List.copyOf(tags);
+        Require.noRepeats(tags, "tags");
+        Require.size(1, tags, "tags");
+        Require.present(place, "place");
+        note = Require.text(note, "note");
+    }
+
+    @Override
+    public EntryKind kind() {
+        return EntryKind.MOVED;
+    }
+
+    @Override
+    public <R> R accept(Visitor<R> visitor) {
+        return visitor.moved(this);
+    }
+}

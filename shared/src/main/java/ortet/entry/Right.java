@@ -1,0 +1,9 @@
+package ortet.entry;
+
+/** Whether a breeder's right protects a cultivar. */
+public enum Right {
+    /** None. */
+    NONE,
+    /** Protected. */
+    PROTECTED
+}

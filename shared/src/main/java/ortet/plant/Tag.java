@@ -1,0 +1,54 @@
+package ortet.plant;
+
+import java.text.Normalizer;
+import java.util.Objects;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import ortet.value.Fault;
+import ortet.value.Refused;
+
+/**
+ * What is written on a label, such as {@code J-0140}.
+ *
+ * <p>Letters, marks, digits and {@code - _ . / #} in Unicode form NFC, up to 40 characters; begins with a letter or
+ * digit; no blank, no {@code ..} (which stands between the ends of a range), no {@code : , ;}. Upper and lower case
+ * differ, but the book refuses two tags that differ in nothing else.
+ */
+public record Tag(String text) implements Comparable<Tag> {
+    private static final Pattern GRAMMAR = Pattern.compile("[\\p{L}\\p{N}][\\p{L}\\p{M}\\p{N}\\-_./#]{0,39}");
+    private static final Pattern PLAIN = Pattern.compile("[A-Za-z0-9][A-Za-z0-9\\-_]{0,39}");
+    private static final Pattern NUMBERED = Pattern.compile("(.*?)(\\d{1,15})(\\D*)");
+
+    public Tag {
+        Objects.requireNonNull(text);
+        if (!PLAIN.matcher(text).matches()) {
+            text = Normalizer.normalize(text.strip(), Normalizer.Form.NFC);
+            if (!GRAMMAR.matcher(text).matches() || text.contains("..")) {
+                throw new Refused(
+                        Fault.of(
+                                "bad-tag",
+                                "\"" + text
+                                        + "\" is no tag; expected letters, digits and - _ . / # without blanks, such as J-0140"));
+            }
+        }
+    }
+
+    /** Order as people do: by words, and by the numbers in them, so that J-2 comes before J-10. */
+    @Override
+    public int compareTo(Tag other) {
+        Matcher mine = NUMBERED.matcher(text);
+        Matcher theirs = NUMBERED.matcher(other.text);
+        if (mine.matches() && theirs.matches() && mine.group(1).equals(theirs.group(1))) {
+            int byNumber = Long.compare(Long.parseLong(mine.group(2)), Long.parseLong(theirs.group(2)));
+            if (byNumber != 0) {
+                return byNumber;
+            }
+        }
+        return text.compareTo(other.text);
+    }
+
+    @Override
+    public String toString() {
+        return text;
+    }
+}
