@@ -46,6 +46,8 @@ public final class Main {
         application.setAddConversionService(false);
         application.setRegisterShutdownHook(false);
         application.setLazyInitialization(true);
+        application.setListeners(List.of());
+        application.setInitializers(List.of());
         return application.run();
     }
 }

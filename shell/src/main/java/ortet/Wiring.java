@@ -3,7 +3,6 @@ package ortet;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.function.Supplier;
-import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.beans.factory.config.ConfigurableListableBeanFactory;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
@@ -13,7 +12,6 @@ import org.springframework.core.convert.support.GenericConversionService;
 import ortet.commands.HelpCommands;
 import ortet.line.Commands;
 import ortet.line.Conversions;
-import ortet.line.Failure;
 import ortet.line.Front;
 import ortet.line.Help;
 
@@ -52,7 +50,7 @@ class Wiring {
     }
 
     @Bean
-    Front front(Commands commands, ObjectProvider<Failure.Teller> tellers) {
-        return new Front(commands, () -> tellers.orderedStream().iterator());
+    Front front(Commands commands) {
+        return new Front(commands);
     }
 }

@@ -5,21 +5,20 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.function.Supplier;
 import org.springframework.beans.factory.config.ConfigurableListableBeanFactory;
 import org.springframework.core.ResolvableType;
-import org.springframework.core.convert.ConversionService;
 import org.springframework.core.convert.TypeDescriptor;
 import org.springframework.core.convert.converter.ConditionalGenericConverter;
 import org.springframework.core.convert.converter.Converter;
 import org.springframework.core.convert.support.GenericConversionService;
+import ortet.entry.Words;
 
 /**
  * Turns words into values: text, numbers, days, files, constants, and whatever a {@code Converter<String, T>} bean or a
- * {@code Converter<Words, T>} bean adds.
+ * {@code Converter<TypedWords, T>} bean adds.
  *
  * <p>A converter refuses a word by any exception whose message ends the sentence {@code --count of layer set: …}; an
  * {@link IllegalArgumentException} will do.
@@ -48,7 +47,7 @@ public final class Conversions {
     }
 
     /**
-     * Add every converter bean that starts from {@link String} or {@link Words}; the bean itself is made at its first
+     * Add every converter bean that starts from {@link String} or {@link TypedWords}; the bean itself is made at its first
      * use.
      */
     public static void addBeans(GenericConversionService service, ConfigurableListableBeanFactory beans) {
@@ -58,8 +57,8 @@ public final class Conversions {
             Class<?> source = type.getGeneric(0).resolve(Object.class);
             if (source == String.class) {
                 add(service, String.class, target(type, name), beans, name);
-            } else if (source == Words.class) {
-                add(service, Words.class, target(type, name), beans, name);
+            } else if (source == TypedWords.class) {
+                add(service, TypedWords.class, target(type, name), beans, name);
             }
         }
     }
@@ -147,10 +146,10 @@ public final class Conversions {
         throw new IllegalArgumentException("\"" + word + "\" is not a day; expected yyyy-mm-dd, today or yesterday");
     }
 
-    /** Return {@code one of a, b, c}'s refusal for a word that is none of them. */
+    /** Return the refusal of a word that is none of those allowed. */
     static IllegalArgumentException noneOf(String word, List<String> allowed) {
         return new IllegalArgumentException(
-                "\"" + word + "\" is none of " + String.join(", ", allowed) + Near.orElse(word, allowed, ""));
+                "no \"" + word + "\"; expected one of " + String.join(", ", allowed) + Near.orElse(word, allowed, ""));
     }
 
     private static final class Constants implements ConditionalGenericConverter {
@@ -165,21 +164,9 @@ public final class Conversions {
         }
 
         @Override
+        @SuppressWarnings({"unchecked", "rawtypes"})
         public Object convert(Object source, TypeDescriptor from, TypeDescriptor to) {
-            String word = (String) source;
-            List<String> allowed = new ArrayList<>();
-            for (Object constant : to.getType().getEnumConstants()) {
-                String relaxed = Slot.relaxed((Enum<?>) constant);
-                if (relaxed.equalsIgnoreCase(word.replace('_', '-'))) {
-                    return constant;
-                }
-                allowed.add(relaxed);
-            }
-            throw noneOf(word, allowed);
+            return Words.parse((Class) to.getType(), (String) source);
         }
-    }
-
-    static boolean canConvert(ConversionService service, Class<?> source, TypeDescriptor target) {
-        return service.canConvert(TypeDescriptor.valueOf(source), target);
     }
 }

@@ -10,6 +10,8 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.NotDirectoryException;
 import java.util.List;
 import java.util.Optional;
+import ortet.value.Defect;
+import ortet.value.OrtetException;
 
 /**
  * What the user is told when a command did not end well.
@@ -17,14 +19,14 @@ import java.util.Optional;
  * @param status 1 when it could not be done, 2 when the line was wrong
  * @param lines one line for each fault, none of them with a line break or the program's name
  */
-public record Failure(int status, List<String> lines) {
+record Failure(int status, List<String> lines) {
     /** Status of what could not be done. */
-    public static final int COULD_NOT = 1;
+    static final int COULD_NOT = 1;
     /** Status of a wrong line. */
-    public static final int WRONG_USAGE = 2;
+    static final int WRONG_USAGE = 2;
 
     /** Keep a copy; at least one line. */
-    public Failure {
+    Failure {
         if (status < 1 || status > 2) {
             throw new IllegalArgumentException("status " + status + "; expected 1 or 2");
         }
@@ -34,23 +36,13 @@ public record Failure(int status, List<String> lines) {
         lines = lines.stream().map(Failure::oneLine).toList();
     }
 
-    /**
-     * Tells a kind of exception in the grower's words. Beans of this type are asked first, in their order; the first that
-     * answers wins.
-     */
-    @FunctionalInterface
-    public interface Teller {
-        /** Return what to say of it, or nothing if it is not this teller's to tell. */
-        Optional<Failure> tell(Throwable thrown);
-    }
-
-    /** Return the failure for anything thrown, asking the tellers in their order. */
-    static Failure of(Throwable thrown, Iterable<Teller> tellers) {
-        for (Teller teller : tellers) {
-            Optional<Failure> told = teller.tell(thrown);
-            if (told.isPresent()) {
-                return told.get();
-            }
+    /** Return the failure for anything thrown. */
+    static Failure of(Throwable thrown) {
+        if (thrown instanceof Defect) {
+            return defect(firstLine(thrown));
+        }
+        if (thrown instanceof OrtetException told) {
+            return new Failure(COULD_NOT, told.lines());
         }
         if (thrown instanceof UsageException) {
             return new Failure(WRONG_USAGE, List.of(firstLine(thrown)));
@@ -71,10 +63,11 @@ public record Failure(int status, List<String> lines) {
         if (cause instanceof OutOfMemoryError) {
             return new Failure(COULD_NOT, List.of("not enough memory; set JAVA_TOOL_OPTIONS=-Xmx2g for more"));
         }
-        String what = cause.getClass().getSimpleName();
-        return new Failure(
-                COULD_NOT,
-                List.of("a fault in ortet itself, " + what + ": " + firstLine(cause) + " (ORTET_TRACE=1 shows where)"));
+        return defect(cause.getClass().getSimpleName() + ": " + firstLine(cause));
+    }
+
+    private static Failure defect(String what) {
+        return new Failure(COULD_NOT, List.of("a fault in ortet itself: " + what + " (ORTET_TRACE=1 shows where)"));
     }
 
     private static String fileLine(FileSystemException thrown) {

@@ -25,17 +25,11 @@ public final class Front {
 
     private final Commands commands;
     private final StrictParser parser;
-    private final Iterable<Failure.Teller> tellers;
 
-    /**
-     * Make a front.
-     *
-     * @param tellers asked in their order to put a failure into words; iterated only when something failed
-     */
-    public Front(Commands commands, Iterable<Failure.Teller> tellers) {
+    /** Make a front to these commands. */
+    public Front(Commands commands) {
         this.commands = commands;
         this.parser = new StrictParser(commands);
-        this.tellers = tellers;
     }
 
     /**
@@ -140,7 +134,7 @@ public final class Front {
     }
 
     private int failed(String where, Throwable thrown, Screen screen) {
-        Failure failure = Failure.of(thrown, tellers);
+        Failure failure = Failure.of(thrown);
         for (String line : failure.lines()) {
             screen.aside(NAME + where + line);
         }

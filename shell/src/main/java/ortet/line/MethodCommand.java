@@ -129,11 +129,12 @@ final class MethodCommand implements Command {
                             .isPresent()) {
                 return slot;
             }
-            known.add("--" + slot.longName());
+            known.add(slot.longName());
         }
-        String otherwise = known.isEmpty() ? "; it has none" : "; it has " + String.join(", ", known);
-        String bare = dashed.startsWith("--") ? dashed : "-" + dashed;
-        throw new UsageException(name + " has no option " + dashed + Near.orElse(bare, known, otherwise));
+        String bare = dashed.substring(dashed.startsWith("--") ? 2 : 1);
+        String otherwise = known.isEmpty() ? "; it has none" : "; it has --" + String.join(", --", known);
+        String near = Near.of(bare, known).map(name -> "; nearest: --" + name).orElse(otherwise);
+        throw new UsageException(name + " has no option " + dashed + near);
     }
 
     /** Return the line to type, without values: {@code layer set TAG… --on TAG [--count N]}. */
@@ -238,7 +239,7 @@ final class MethodCommand implements Command {
         if (words.isEmpty()) {
             return Optional.empty();
         }
-        Object value = convert(slot, new Words(words), slot.element());
+        Object value = convert(slot, new TypedWords(words), slot.element());
         return slot.holder() == Optional.class ? Optional.of(value) : value;
     }
 

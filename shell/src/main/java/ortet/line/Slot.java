@@ -6,7 +6,6 @@ import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.Type;
 import java.nio.file.Path;
 import java.time.LocalDate;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -19,6 +18,7 @@ import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Argument;
 import org.springframework.shell.core.command.annotation.Arguments;
 import org.springframework.shell.core.command.annotation.Option;
+import ortet.entry.Words;
 import ortet.screen.Screen;
 
 /**
@@ -230,17 +230,9 @@ record Slot(
         return holder;
     }
 
+    @SuppressWarnings("unchecked")
     private static List<String> constants(Class<?> type) {
-        return type.isEnum()
-                ? Arrays.stream(type.getEnumConstants())
-                        .map(constant -> relaxed((Enum<?>) constant))
-                        .toList()
-                : List.of();
-    }
-
-    /** Return an enum constant as it is typed: {@code FULL_RING} is {@code full-ring}. */
-    static String relaxed(Enum<?> constant) {
-        return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
+        return type.isEnum() ? Words.all((Class<? extends Enum<?>>) type) : List.of();
     }
 
     private static String kebab(String camel) {

@@ -21,6 +21,11 @@ import org.springframework.shell.core.command.annotation.Arguments;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import ortet.screen.Screen;
+import ortet.value.Defect;
+import ortet.value.Fault;
+import ortet.value.Refused;
+import ortet.value.Unavailable;
+import ortet.value.Where;
 
 /** Commands that say what they were given, or fail in a chosen way. */
 final class BenchCommands {
@@ -33,11 +38,6 @@ final class BenchCommands {
     record Stem(int mm) {}
 
     record Labels(String all) {}
-
-    /** Two faults at once, as a refusal of the domain would have. */
-    static final class TwoFaults extends RuntimeException {
-        private static final long serialVersionUID = 1L;
-    }
 
     @Configuration(proxyBeanMethods = false)
     @Import({BenchCommands.class, OtherCommands.class})
@@ -59,15 +59,8 @@ final class BenchCommands {
         }
 
         @Bean
-        Converter<Words, Labels> labels() {
+        Converter<TypedWords, Labels> labels() {
             return words -> new Labels(String.join("+", words.list()));
-        }
-
-        @Bean
-        Failure.Teller twoFaults() {
-            return thrown -> thrown instanceof TwoFaults
-                    ? Optional.of(new Failure(Failure.COULD_NOT, List.of("day.csv:2: first", "day.csv:3: second")))
-                    : Optional.empty();
         }
     }
 
@@ -122,12 +115,18 @@ final class BenchCommands {
     @Command(name = "fail", description = "fail in a chosen way")
     void fail(@Argument(index = 0) String how) throws IOException {
         switch (how) {
-            case "twice" -> throw new TwoFaults();
+            case "twice" -> throw new Refused(List.of(fault("no cultivar", 2), fault("no place", 3)));
+            case "busy" -> throw new Unavailable("the book is busy; try again");
+            case "defect" -> throw new Defect("order 7 after 8");
             case "file" -> throw new NoSuchFileException("day.csv");
             case "io" -> throw new IOException("the stick is gone\nmore of it");
             case "usage" -> throw new UsageException("not like this");
             default -> throw new IllegalStateException("broken " + how);
         }
+    }
+
+    private static Fault fault(String text, int line) {
+        return Fault.of("bad-row", text).at(new Where("day.csv", line, Optional.of("5")));
     }
 
     @Command(name = "status", description = "end with a status")

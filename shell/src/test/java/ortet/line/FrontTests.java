@@ -98,6 +98,9 @@ class FrontTests {
             --dry                    ~ "--dry" is no command; a line begins with one
             bs A --onn M             ~ bench set has no option --onn; nearest: --on
             bs A -x M                ~ bench set has no option -x; it has --on, --count, --cut, --day, --note, --stem, --high, --dry-run
+            bs A -count 3            ~ bench set has no option -count; nearest: --count
+            bs A --dry               ~ bench set has no option --dry; nearest: --dry-run
+            bs A --hihg=1            ~ bench set has no option --hihg; nearest: --high
             other --x                ~ other has no option --x; it has none
             bs A                     ~ bench set needs --on TEXT; expected: bench set LABEL… --on TEXT [--count N] [--cut CUT]… [--day DAY] [--note TEXT]… [--stem STEM] [--high N] [--dry-run]
             bs --on M                ~ bench set needs a LABEL; expected: bench set LABEL… --on TEXT [--count N] [--cut CUT]… [--day DAY] [--note TEXT]… [--stem STEM] [--high N] [--dry-run]
@@ -107,13 +110,13 @@ class FrontTests {
             bs A --on M --dry-run=no ~ --dry-run of bench set takes no value
             bs A --on M -n x         ~ --count of bench set: "x" is not a whole number
             bs A --on M -n 3000000000 ~ --count of bench set: 3000000000 is out of range; expected -2147483648 to 2147483647
-            bs A --on M -c tonge     ~ --cut of bench set: "tonge" is none of full-ring, ring-with-bridge, tongue; nearest: tongue
+            bs A --on M -c tonge     ~ --cut of bench set: no "tonge"; expected one of full-ring, ring-with-bridge, tongue; nearest: tongue
             bs A --on M --stem 12    ~ --stem of bench set: "12" is no stem; expected 12mm
             bs A --on M --day 3.4.24 ~ --day of bench set: "3.4.24" is not a day; expected yyyy-mm-dd, today or yesterday
             bs A --on M --day 2023-02-29 ~ --day of bench set: there is no day 2023-02-29
             bench look               ~ bench look needs a TEXT; expected: bench look TEXT [DAY] [--by WHAT]…
             bench look A today B     ~ "B" is too much for bench look; expected: bench look TEXT [DAY] [--by WHAT]…
-            bench look A --by moter  ~ --by of bench look: "moter" is none of tray, mother; nearest: mother
+            bench look A --by moter  ~ --by of bench look: no "moter"; expected one of tray, mother; nearest: mother
             number 1,5               ~ N of number: "1,5" is not a number; write 1.5
             number NaN               ~ N of number: "NaN" is not a number
             help bench sit           ~ no command "bench sit"; nearest: bench set
@@ -130,8 +133,10 @@ class FrontTests {
     @CsvSource(delimiter = '~', textBlock = """
             file  ~ 1 ~ ortet: no file day.csv
             io    ~ 1 ~ ortet: the stick is gone
+            busy  ~ 1 ~ ortet: the book is busy; try again
+            defect ~ 1 ~ ortet: a fault in ortet itself: order 7 after 8 (ORTET_TRACE=1 shows where)
             usage ~ 2 ~ ortet: not like this
-            badly ~ 1 ~ ortet: a fault in ortet itself, IllegalStateException: broken badly (ORTET_TRACE=1 shows where)
+            badly ~ 1 ~ ortet: a fault in ortet itself: IllegalStateException: broken badly (ORTET_TRACE=1 shows where)
             """)
     void tellsAFailureInOneLine(String how, int status, String expected) {
         Desk.Answer answer = desk.type("fail", how);
@@ -142,7 +147,7 @@ class FrontTests {
     @Test
     void tellsEveryFaultOfARefusalOnItsOwnLine() {
         Desk.Answer answer = desk.type("fail", "twice");
-        assertEquals("ortet: day.csv:2: first\nortet: day.csv:3: second\n", answer.err());
+        assertEquals("ortet: day.csv:2:5: no cultivar\nortet: day.csv:3:5: no place\n", answer.err());
         assertEquals(1, answer.status());
     }
 
@@ -183,7 +188,7 @@ class FrontTests {
         Desk.Answer answer = desk.script("other\nother\n\nbench look \\\n  A \\\n --by nothing\nother\n");
         assertEquals("other\nother\n", answer.out());
         assertEquals("""
-                ortet: standard input:4: --by of bench look: "nothing" is none of tray, mother
+                ortet: standard input:4: --by of bench look: no "nothing"; expected one of tray, mother
                 ortet: standard input: stopped at line 4; 2 commands were done before it, none after
                 """, answer.err());
         assertEquals(2, answer.status());
@@ -193,8 +198,8 @@ class FrontTests {
     void saysTheLineOfEveryFaultAndKeepsItsStatus() {
         Desk.Answer answer = desk.script("other\nfail twice\n");
         assertEquals("""
-                ortet: standard input:2: day.csv:2: first
-                ortet: standard input:2: day.csv:3: second
+                ortet: standard input:2: day.csv:2:5: no cultivar
+                ortet: standard input:2: day.csv:3:5: no place
                 ortet: standard input: stopped at line 2; 1 command was done before it, none after
                 """, answer.err());
         assertEquals(1, answer.status());
