@@ -97,6 +97,6 @@ public record Column(String name, String heading, String unit, Kind kind, int de
     }
 
     String headingWithUnit() {
-        return unit.isEmpty() ? heading : heading + " (" + unit + ")";
+        return Text.printable(unit.isEmpty() ? heading : heading + " (" + unit + ")");
     }
 }

@@ -58,18 +58,19 @@ final class TableLayout {
             return;
         }
         int[] widths = new int[columns.size()];
+        int[] withHeadingsBroken = new int[columns.size()];
         int[] least = new int[columns.size()];
         for (int i = 0; i < widths.length; i++) {
-            measure(i, widths, least);
+            measure(i, widths, withHeadingsBroken, least);
         }
-        if (fit(widths, least)) {
+        if (fit(widths, withHeadingsBroken) || fit(widths, least)) {
             writeSideBySide(widths);
         } else {
             writeStacked();
         }
     }
 
-    private void measure(int i, int[] widths, int[] least) {
+    private void measure(int i, int[] widths, int[] withHeadingsBroken, int[] least) {
         Column column = columns.get(i);
         String heading = column.headingWithUnit();
         int word = 0;
@@ -80,6 +81,7 @@ final class TableLayout {
         }
         widths[i] = Math.max(widest, Text.columns(heading));
         int narrow = column.kind() == Column.Kind.TEXT ? Math.max(LEAST_TEXT, Math.min(word, MOST_UNBROKEN)) : widest;
+        withHeadingsBroken[i] = Math.max(widest, Text.longestWord(heading));
         least[i] = Math.min(widths[i], Math.max(narrow, Text.longestWord(heading)));
     }
 
