@@ -87,7 +87,8 @@ final class Selection {
         try {
             return CultivarName.parse(wanted).toString();
         } catch (Refused noName) {
-            return wanted.replaceAll("^['\u2018\u2019]|['\u2018\u2019]$", "");
+            String plain = wanted.replace('\u2018', '\'').replace('\u2019', '\'');
+            return plain.replaceFirst("^'([^']+)'$", "$1");
         }
     }
 
