@@ -9,9 +9,8 @@ import java.util.TreeMap;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import ortet.book.BookView;
+import ortet.book.Listings;
 import ortet.book.Lookup;
-import ortet.entry.CultivarListed;
-import ortet.entry.Recorded;
 import ortet.plant.CultivarName;
 import ortet.plant.Person;
 import ortet.plant.PersonNumber;
@@ -66,11 +65,9 @@ final class Selection {
     private static Predicate<Sample> cultivar(BookView view, String wanted, List<Sample> samples) {
         TreeMap<String, CultivarName> known = new TreeMap<>();
         samples.forEach(sample -> sample.cultivar().ifPresent(cultivar -> known.put(cultivar.toString(), cultivar)));
-        for (Recorded listing : view.listings()) {
-            if (listing.entry() instanceof CultivarListed listed) {
-                known.put(listed.cultivar().toString(), listed.cultivar());
-            }
-        }
+        Listings.of(view)
+                .cultivars()
+                .forEach(listed -> known.put(listed.cultivar().toString(), listed.cultivar()));
         String plain = plain(wanted);
         Set<CultivarName> found = known.values().stream()
                 .filter(cultivar -> answers(cultivar, plain))
