@@ -21,7 +21,7 @@ import ortet.value.When;
  * @param nature what it is
  * @param begun the entry that began it
  * @param tags every tag it bore, the present one last
- * @param entries recorded orders of every entry that names it, crossed-out ones and amendments too, ascending
+ * @param entries recorded orders of every entry that names it, crossed-out ones too, amendments not, ascending
  * @param links to the units that it comes from
  * @param names the cultivar that it was said or found to be
  * @param cohort how it counts for take, where it does
@@ -71,7 +71,7 @@ public record UnitFacts(
     public enum Nature {
         /** One plant. */
         PLANT,
-        /** A layer set on its mother, which becomes a plant when it is severed. */
+        /** A layer; once it is severed it is a plant like any other. */
         LAYER,
         /** Many under one tag. */
         BATCH,
@@ -95,9 +95,11 @@ public record UnitFacts(
      * The entry that began a unit.
      *
      * @param order its recorded order
+     * @param position which of the entry's tags, as first written, began this unit, from 0; the unit's number less this
+     *     is the number of the first unit that the entry began
      * @param day its day
      */
-    public record Begun(long order, When day) {}
+    public record Begun(long order, int position, When day) {}
 
     /**
      * A tag that a unit bore.
