@@ -85,6 +85,9 @@ final class Prompt {
 
     /** Return what may stand next: words of command names, then options not given yet, then allowed values. */
     Set<String> proposals(List<String> before, String begun) {
+        if (!before.isEmpty() && before.get(0).equals("help")) {
+            return proposals(before.subList(1, before.size()), begun);
+        }
         Set<String> proposals = new TreeSet<>();
         for (String name : commands.names()) {
             List<String> words = List.of(name.split(" "));

@@ -40,7 +40,7 @@ final class BenchCommands {
     record Labels(String all) {}
 
     @Configuration(proxyBeanMethods = false)
-    @Import({BenchCommands.class, OtherCommands.class})
+    @Import({BenchCommands.class, OtherCommands.class, AwayCommands.class})
     static class Wiring {
         @Bean
         @Primary
@@ -144,6 +144,18 @@ final class BenchCommands {
         @Command(name = "other", description = "do something else")
         void other(Screen screen) {
             screen.println("other");
+        }
+    }
+
+    /** A command whose bean cannot be made. */
+    static final class AwayCommands {
+        AwayCommands() {
+            throw new Unavailable("the book is away");
+        }
+
+        @Command(name = "away", description = "never get there")
+        void away(Screen screen) {
+            screen.println("there");
         }
     }
 }

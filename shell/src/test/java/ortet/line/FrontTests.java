@@ -152,6 +152,11 @@ class FrontTests {
     }
 
     @Test
+    void tellsWhatKeptACommandsBeanFromBeingMade() {
+        assertEquals(new Desk.Answer(1, "", "ortet: the book is away\n"), desk.type("away"));
+    }
+
+    @Test
     void showsWhereAFaultCameFromOnlyWhenAsked() {
         Surroundings asked = new Surroundings(false, false, false, 80, true, false, true);
         assertTrue(desk.run(asked, "", "fail", "io").err().contains("\tat ortet.line.BenchCommands.fail"));
