@@ -11,7 +11,8 @@ import java.util.stream.Collectors;
  * Finds what somebody may have meant to write.
  *
  * <p>Distance is the optimal string alignment distance (insert, delete, replace or swap neighbours, each counts 1),
- * upper and lower case alike. Known words are near up to a third of the word's length, at least 2 apart.
+ * upper and lower case alike. Known words are near up to a third of the word's length, at least 2 apart; one that begins
+ * with a word of three letters or more is 1 apart at most.
  *
  * @see "Boytsov 2011, Indexing methods for approximate dictionary searching, J. Exp. Algorithmics 16, section 2.2"
  */
@@ -32,13 +33,20 @@ public final class Nearest {
         int limit = Math.max(2, wanted.length() / 3);
         record Near(String word, int distance) {}
         return known.stream()
-                .filter(candidate -> Math.abs(candidate.length() - wanted.length()) <= limit)
-                .map(candidate -> new Near(candidate, distance(wanted, candidate.toLowerCase(Locale.ROOT))))
+                .filter(candidate ->
+                        Math.abs(candidate.length() - wanted.length()) <= limit || begins(candidate, wanted))
+                .map(candidate -> new Near(
+                        candidate,
+                        begins(candidate, wanted) ? 1 : distance(wanted, candidate.toLowerCase(Locale.ROOT))))
                 .filter(near -> near.distance() <= limit && near.distance() < Math.max(2, wanted.length()))
                 .sorted(Comparator.comparingInt(Near::distance).thenComparing(Near::word))
                 .limit(most)
                 .map(Near::word)
                 .collect(Collectors.toUnmodifiableList());
+    }
+
+    private static boolean begins(String candidate, String wanted) {
+        return wanted.length() >= 3 && candidate.regionMatches(true, 0, wanted, 0, wanted.length());
     }
 
     /** Return the optimal string alignment distance of two words. */

@@ -51,7 +51,8 @@ public final class History {
     }
 
     /**
-     * Return events in the order in which they are read: by day, rank of the kind, recorded order.
+     * Return events in the order in which they are read: by day, rank of the kind, recorded order; what
+     * begins the unit comes before all else of its day.
      *
      * <p>A day known to the month or year only is placed where it contradicts least: what begins the unit on the first
      * day that it may have been, anything else on the last, but no later than an ending within that month or year.
@@ -63,8 +64,9 @@ public final class History {
             Comparator<Event> byDay = exact
                     ? Comparator.comparing(event -> event.day().first())
                     : Comparator.comparing(event -> placed(event, events));
-            sorted.sort(
-                    byDay.thenComparingInt(event -> event.entry().kind().rank()).thenComparingLong(Event::order));
+            sorted.sort(byDay.thenComparingInt(
+                            event -> event.begins() ? -1 : event.entry().kind().rank())
+                    .thenComparingLong(Event::order));
         }
         return sorted;
     }

@@ -1,9 +1,24 @@
 package ortet.book;
 
 import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import ortet.entry.EntryId;
+import ortet.entry.Proposed;
+import ortet.entry.Recorded;
+import ortet.value.Refused;
 
 /**
  * Rules on proposals: whether they can be true beside all that the book holds, and what follows from them.
+ *
+ * <p>Pure but for the clock: the same proposal on the same book gives the same ruling, so a store may ask again after a
+ * transaction failed. Every store uses it, and none works facts out by itself. Safe for use by several threads.
  */
 public final class Judge {
     private final Clock clock;
@@ -13,26 +28,108 @@ public final class Judge {
         this.clock = clock;
     }
 
+    /** Return today in a book's time zone. */
+    public LocalDate today(Head head) {
+        return LocalDate.ofInstant(clock.instant(), head.zone());
+    }
+
     /**
      * Rule on a proposal.
      *
-     * @throws ortet.value.Refused with everything that cannot be true
+     * <p>An entry whose identity is in the book with the same words adds nothing, so that a proposal can be repeated
+     * without harm.
+     *
+     * @throws Refused with everything that cannot be true
      */
     public Ruling rule(Proposal proposal, BookView view, Progress progress) {
-        throw new IllegalStateException(clock.toString());
+        Head head = view.head();
+        Docket docket = new Docket(view, Optional.of(today(head)));
+        proposal.persons().forEach(docket::add);
+        Instant instant = clock.instant();
+        Map<EntryId, Recorded> seen = new HashMap<>();
+        List<Recorded> recorded = new ArrayList<>(proposal.items().size());
+        long order = head.order();
+        int alreadyThere = 0;
+        int done = 0;
+        for (Proposal.Item item : proposal.items()) {
+            Proposed proposed = item.proposed();
+            Optional<Recorded> before =
+                    Optional.ofNullable(seen.get(proposed.id())).or(() -> view.entry(proposed.id()));
+            if (before.isPresent()) {
+                if (before.get().proposed().equals(proposed)) {
+                    alreadyThere++;
+                } else {
+                    docket.conflict(proposed, before.get(), item.where());
+                }
+                continue;
+            }
+            Recorded fresh = new Recorded(++order, instant, proposed);
+            seen.put(proposed.id(), fresh);
+            recorded.add(fresh);
+            docket.add(fresh, item.where());
+            if (++done % 10_000 == 0) {
+                progress.at("taking in", done, proposal.items().size());
+            }
+        }
+        docket.judge(progress);
+        return docket.ruling(chain(head.digest(), recorded), proposal.persons(), alreadyThere);
+    }
+
+    private static List<Chained> chain(Digest last, List<Recorded> recorded) {
+        Chain chain = new Chain(last);
+        return recorded.stream().map(chain::add).toList();
     }
 
     /**
      * Rule on a whole book taken out of another store, which keeps its orders, instants and digests.
      *
-     * @throws ortet.value.Refused when the chain is broken or an entry cannot be true
+     * @throws Refused when the chain does not end on the digest given, or an entry cannot be true
      */
     public Ruling restore(Restoration restoration, Progress progress) {
-        throw new IllegalStateException(clock.toString());
+        Head empty = new Head(restoration.bookId(), restoration.zone(), 0, Chain.START, 0);
+        List<Chained> chained = chain(Chain.START, restoration.entries());
+        long expected = 0;
+        for (Chained entry : chained) {
+            if (entry.recorded().order() != ++expected) {
+                throw Refused.because(
+                        "broken-chain",
+                        "expected recorded order " + expected + ", found "
+                                + entry.recorded().order());
+            }
+        }
+        Digest last = chained.isEmpty()
+                ? Chain.START
+                : chained.get(chained.size() - 1).digest();
+        if (!last.equals(restoration.digest())) {
+            throw Refused.because(
+                    "broken-chain",
+                    "the entries are not as they were written: their chain of digests ends on " + last.brief()
+                            + ", expected " + restoration.digest().brief());
+        }
+        return anew(new EmptyView(empty), restoration.persons(), chained, progress);
     }
 
-    /** Work out the facts of every unit anew from all entries of a book. */
+    /**
+     * Work out the facts of every unit anew from all entries of a book.
+     *
+     * @throws Refused when an entry cannot be true, which means that the book is damaged
+     */
     public Ruling rebuild(BookView view, Progress progress) {
-        throw new IllegalStateException(clock.toString());
+        Head head = view.head();
+        Head empty = new Head(head.bookId(), head.zone(), 0, Chain.START, 0);
+        List<Chained> chained;
+        try (Stream<Chained> entries = view.since(0)) {
+            chained = entries.toList();
+        }
+        return anew(new EmptyView(empty), List.copyOf(view.persons()), chained, progress);
+    }
+
+    private static Ruling anew(
+            BookView empty, List<ortet.plant.Person> persons, List<Chained> chained, Progress progress) {
+        Docket docket = new Docket(empty, Optional.empty());
+        persons.forEach(docket::add);
+        chained.forEach(entry -> docket.add(entry.recorded(), Optional.empty()));
+        docket.judge(progress);
+        return docket.ruling(chained, persons, 0);
     }
 }
