@@ -1,5 +1,6 @@
 package ortet.line;
 
+import java.io.IOError;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
@@ -61,7 +62,7 @@ final class Prompt {
                 line = reader.readLine("ortet> ");
             } catch (UserInterruptException e) {
                 continue;
-            } catch (EndOfFileException e) {
+            } catch (EndOfFileException | IOError e) {
                 return Front.DONE;
             }
             if (LEAVING.contains(line.strip())) {

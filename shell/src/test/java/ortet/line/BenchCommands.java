@@ -20,6 +20,7 @@ import org.springframework.shell.core.command.annotation.Argument;
 import org.springframework.shell.core.command.annotation.Arguments;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
+import ortet.screen.OutputFormat;
 import ortet.screen.Screen;
 import ortet.value.Defect;
 import ortet.value.Fault;
@@ -105,6 +106,26 @@ final class BenchCommands {
                     List<String> by,
             Screen screen) {
         screen.println(what + " | " + day + " | " + by);
+    }
+
+    /** Options that several commands share. */
+    record Shared(
+            @Option(description = "as things stood then") Optional<LocalDate> asOf,
+
+            @Option(shortName = 'f', defaultValue = "table", description = "how it is written")
+            OutputFormat format,
+
+            Screen screen) {
+        Shared {
+            if (asOf.filter(day -> day.getYear() < 1900).isPresent()) {
+                throw new UsageException("--as-of " + asOf.get() + " is before any book");
+            }
+        }
+    }
+
+    @Command(name = "bench count", group = "Bench", description = "count what is on the bench")
+    void count(@Argument(index = 0) Optional<String> what, Shared shared) {
+        shared.screen().println(what + " | " + shared.asOf() + " | " + shared.format());
     }
 
     @Command(name = "number", description = "tell a number")
