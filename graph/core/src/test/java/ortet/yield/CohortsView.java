@@ -32,7 +32,7 @@ import ortet.value.When;
 
 /** A book cut down to what a question about take asks of it, so that each row can be written by hand. */
 final class CohortsView implements BookView {
-    private static final List<String> COLUMNS = List.of(
+    static final List<String> COLUMNS = List.of(
             "unit",
             "tag",
             "method",
