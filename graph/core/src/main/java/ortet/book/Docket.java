@@ -81,6 +81,7 @@ final class Docket {
     private final Map<Tag, UnitNumber> tied = new HashMap<>();
     private final Map<String, Tag> tiedFolded = new HashMap<>();
     private final Map<Tag, Long> tiedBy = new HashMap<>();
+    private final Map<Tag, Set<Long>> freedUses = new HashMap<>();
     private final Set<Tag> freed = new HashSet<>();
     private final Map<Integer, List<Event>> freshEvents = new HashMap<>();
     private final Map<Integer, Set<Long>> namedOnce = new HashMap<>();
@@ -284,6 +285,9 @@ final class Docket {
                 }
             }
         }
+        if (comesFromItself(dirty)) {
+            return;
+        }
         for (int unit : touchedBy.keySet()) {
             story(new UnitNumber(unit));
             if (++done % 10_000 == 0) {
@@ -295,6 +299,85 @@ final class Docket {
         for (Recorded recorded : dirty) {
             strands(recorded).forEach(remarks::on);
         }
+    }
+
+    /** Object to units that would come from themselves by way of others, and tell whether there are any. */
+    private boolean comesFromItself(List<Recorded> dirty) {
+        Map<Integer, Boolean> open = new HashMap<>();
+        boolean found = false;
+        for (Recorded recorded : dirty) {
+            if (!begins(recorded.entry())) {
+                continue;
+            }
+            for (Strand strand : strands(recorded)) {
+                for (UnitNumber unit : resolveAll(strand.entry().tags())) {
+                    Optional<List<UnitNumber>> circle = circle(unit, open);
+                    if (circle.isPresent()) {
+                        found = true;
+                        List<String> names = circle.get().stream()
+                                .map(member -> begunAs(member).map(Tag::text).orElse("?"))
+                                .toList();
+                        complain(new Fault(
+                                "comes-from-itself",
+                                whereOfChange(recorded.order()),
+                                names.get(0) + " would come from itself by way of "
+                                        + String.join(", ", names.subList(1, names.size())),
+                                Optional.empty()));
+                    }
+                }
+            }
+        }
+        return found;
+    }
+
+    private Optional<Tag> begunAs(UnitNumber unit) {
+        return timeline(unit).stream().filter(Event::begins).findFirst().map(event -> begunTag(unit, event));
+    }
+
+    /** Return a circle of links that can be reached from a unit; units met before are closed and not looked at again. */
+    private Optional<List<UnitNumber>> circle(UnitNumber start, Map<Integer, Boolean> open) {
+        if (open.containsKey(start.value())) {
+            return Optional.empty();
+        }
+        Deque<UnitNumber> path = new ArrayDeque<>();
+        Deque<Deque<UnitNumber>> left = new ArrayDeque<>();
+        path.addLast(start);
+        left.addLast(new ArrayDeque<>(sources(start)));
+        open.put(start.value(), true);
+        while (!path.isEmpty()) {
+            UnitNumber next = left.getLast().poll();
+            if (next == null) {
+                open.put(path.removeLast().value(), false);
+                left.removeLast();
+                continue;
+            }
+            Boolean state = open.get(next.value());
+            if (state == null) {
+                open.put(next.value(), true);
+                path.addLast(next);
+                left.addLast(new ArrayDeque<>(sources(next)));
+            } else if (state) {
+                List<UnitNumber> members = new ArrayList<>(path);
+                path.forEach(unit -> open.put(unit.value(), false));
+                return Optional.of(members.subList(members.indexOf(next), members.size()));
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Return the units that a unit comes from. */
+    private List<UnitNumber> sources(UnitNumber unit) {
+        return timeline(unit).stream()
+                .filter(Event::begins)
+                .findFirst()
+                .map(event -> event.entry().mentions().stream()
+                        .filter(mention -> mention.role() != Role.BEGUN && mention.role() != Role.BESIDE)
+                        .map(mention -> resolve(mention.tag()))
+                        .flatMap(Optional::stream)
+                        .filter(other -> !other.equals(unit))
+                        .distinct()
+                        .toList())
+                .orElse(List.of());
     }
 
     /** Return the units whose story depends on this event of another. */
@@ -345,19 +428,36 @@ final class Docket {
         return tags.stream().map(this::resolve).flatMap(Optional::stream).toList();
     }
 
+    /** Free the tags that an amended entry gave, except those that another entry gives as well. */
     private void freeTags() {
         for (Recorded recorded : amended.values()) {
             if (fresh.containsKey(recorded.order())) {
                 continue;
             }
             for (Strand before : Strand.of(recorded, base.amendments(recorded.order()))) {
-                if (begins(before.entry())) {
-                    freed.addAll(before.entry().tags());
-                } else if (before.entry() instanceof Retagged retagged) {
-                    freed.add(retagged.newTag());
-                }
+                List<Tag> given = begins(before.entry())
+                        ? before.entry().tags()
+                        : before.entry() instanceof Retagged retagged ? List.of(retagged.newTag()) : List.of();
+                given.forEach(tag ->
+                        freedUses.computeIfAbsent(tag, key -> new HashSet<>()).add(before.tagsOrder()));
             }
         }
+        for (Tag tag : freedUses.keySet()) {
+            if (base.unit(tag).map(unit -> usesLeft(unit, tag).isEmpty()).orElse(true)) {
+                freed.add(tag);
+            }
+        }
+    }
+
+    /** Return the recorded orders of what gives the unit the tag in the book and is not amended. */
+    private List<Long> usesLeft(UnitNumber unit, Tag tag) {
+        Set<Long> gone = freedUses.getOrDefault(tag, Set.of());
+        return base.facts(unit).stream()
+                .flatMap(facts -> facts.tags().stream())
+                .filter(use -> use.tag().equals(tag))
+                .map(UnitFacts.TagUse::order)
+                .filter(order -> !gone.contains(order))
+                .toList();
     }
 
     private void tieTags(List<Recorded> dirty) {
@@ -382,7 +482,7 @@ final class Docket {
                 for (Strand strand : strands(recorded)) {
                     Retagged retagged = (Retagged) strand.entry();
                     resolve(retagged.tags().get(0))
-                            .ifPresent(unit -> tie(retagged.newTag(), unit, recorded.order(), recorded.order()));
+                            .ifPresent(unit -> tie(retagged.newTag(), unit, recorded.order(), strand.tagsOrder()));
                 }
             }
         }
@@ -424,7 +524,7 @@ final class Docket {
             return;
         }
         tied.put(tag, unit);
-        tiedBy.put(tag, by);
+        tiedBy.merge(tag, by, Math::min);
     }
 
     private String describe(UnitNumber unit) {
@@ -636,12 +736,16 @@ final class Docket {
     /** Return the outcomes by which units of a graft, or of what was split off it, failed or were withdrawn. */
     List<Outcome> failures(UnitNumber graft) {
         List<Outcome> found = new ArrayList<>();
-        story(graft).ifPresent(story -> {
-            story.facts().outcomes().stream()
-                    .filter(outcome -> outcome.fate() == Fate.FAILED || outcome.fate() == Fate.WITHDRAWN)
-                    .forEach(found::add);
-            story.bySplit().forEach(part -> found.addAll(failures(part)));
-        });
+        Set<UnitNumber> met = new HashSet<>(Set.of(graft));
+        Deque<UnitNumber> parts = new ArrayDeque<>(List.of(graft));
+        while (!parts.isEmpty()) {
+            story(parts.poll()).ifPresent(story -> {
+                story.facts().outcomes().stream()
+                        .filter(outcome -> outcome.fate() == Fate.FAILED || outcome.fate() == Fate.WITHDRAWN)
+                        .forEach(found::add);
+                story.bySplit().stream().filter(met::add).forEach(parts::add);
+            });
+        }
         return found;
     }
 
@@ -684,23 +788,21 @@ final class Docket {
         return known != null ? known : firstUnit(recorded(order));
     }
 
-    /** Return the recorded order of what tied the tag by which the event names the unit. */
-    long tagOrder(UnitNumber unit, Event begun) {
-        Tag tag = begunTag(unit, begun);
-        return tagOrder(unit, tag);
+    /** Return the recorded order of what gave the tag that an event ties on: the entry, or the correction of its tag. */
+    long tagOrder(Event event) {
+        return strandsOf(event.order()).stream()
+                .filter(strand -> strand.entry() == event.entry())
+                .mapToLong(Strand::tagsOrder)
+                .findFirst()
+                .orElse(event.order());
     }
 
     private long tagOrder(UnitNumber unit, Tag tag) {
-        Long order = tiedBy.get(tag);
-        if (order != null) {
-            return order;
+        long order = tiedBy.getOrDefault(tag, Long.MAX_VALUE);
+        for (long use : usesLeft(unit, tag)) {
+            order = Math.min(order, use);
         }
-        return base.facts(unit).stream()
-                .flatMap(facts -> facts.tags().stream())
-                .filter(use -> use.tag().equals(tag))
-                .mapToLong(UnitFacts.TagUse::order)
-                .findFirst()
-                .orElse(Long.MAX_VALUE);
+        return order;
     }
 
     /** Return a tag that the unit bore before. */

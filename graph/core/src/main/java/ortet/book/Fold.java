@@ -123,8 +123,11 @@ final class Fold implements Entry.Visitor<Void> {
 
     private void apply() {
         if (now.begins()) {
-            tags.add(new TagUse(tag, now.day(), docket.tagOrder(unit, now)));
+            tags.add(new TagUse(tag, now.day(), docket.tagOrder(now)));
             now.entry().accept(this);
+            if (now.roles().size() > 1) {
+                refuse("same-unit", tag + " cannot come from itself");
+            }
             stand(true);
             return;
         }
@@ -916,7 +919,7 @@ final class Fold implements Entry.Visitor<Void> {
     @Override
     public Void retagged(Retagged entry) {
         tag = entry.newTag();
-        tags.add(new TagUse(tag, now.day(), now.order()));
+        tags.add(new TagUse(tag, now.day(), docket.tagOrder(now)));
         return null;
     }
 

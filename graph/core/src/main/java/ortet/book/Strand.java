@@ -33,7 +33,8 @@ import ortet.value.When;
  * @param by who did it
  * @param entry its words, with the tags that share them
  * @param positions for each of these tags its place among the tags as first written; empty stands for all, in order
- * @param tagsOrder the recorded order of what gave these tags: the entry itself, or the correction of its tags
+ * @param tagsOrder the recorded order of what gave these tags: the entry itself, or the correction of its tags or its
+ *     new tag
  */
 record Strand(
         Recorded recorded, When day, Optional<PersonNumber> by, Entry entry, List<Integer> positions, long tagsOrder) {
@@ -41,6 +42,7 @@ record Strand(
     private static final String DAY = "day";
     private static final String BY = "by";
     private static final String TAGS = "tags";
+    private static final String NEW_TAG = "new_tag";
 
     Strand {
         positions = List.copyOf(positions);
@@ -111,7 +113,8 @@ record Strand(
                     result.add(changed.withField(TAGS, join(fresh)).tied(order));
                 }
             } else {
-                result.add(changed.with(correction));
+                Strand corrected = changed.with(correction);
+                result.add(correction.field().equals(NEW_TAG) ? corrected.tied(order) : corrected);
             }
         }
         if (!wanted.isEmpty()) {

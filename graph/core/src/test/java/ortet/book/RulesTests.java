@@ -200,6 +200,19 @@ class RulesTests {
         }
 
         @Test
+        void nothingComesFromItself() {
+            refused("same-unit: J-1 cannot come from itself", "2020-05-01 layer-set J-1; mother=J-1");
+        }
+
+        @Test
+        void nothingComesFromItselfByWayOfOthers() {
+            refused(
+                    "comes-from-itself: J-1 would come from itself by way of J-2",
+                    "2020-05-01 layer-set J-1; mother=J-2",
+                    "2020-05-01 layer-set J-2; mother=J-1");
+        }
+
+        @Test
         void onlyALayerCanBeSeveredOrReworked() {
             refused("not-a-layer: K-1 is no layer: it cannot be severed", "2020-09-01 severed K-1");
             refused(

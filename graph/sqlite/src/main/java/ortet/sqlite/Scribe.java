@@ -1,0 +1,551 @@
+package ortet.sqlite;
+
+import java.nio.ByteBuffer;
+import java.sql.PreparedStatement;
+import java.sql.SQLException;
+import java.sql.Types;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import ortet.book.CanonicalText;
+import ortet.book.Chained;
+import ortet.book.Head;
+import ortet.book.Link;
+import ortet.book.Progress;
+import ortet.book.Ruling;
+import ortet.book.UnitFacts;
+import ortet.entry.Corrected;
+import ortet.entry.CrossedOut;
+import ortet.entry.Entry;
+import ortet.entry.EntryId;
+import ortet.entry.Proposed;
+import ortet.entry.Recorded;
+import ortet.entry.Words;
+import ortet.plant.Person;
+import ortet.plant.PersonNumber;
+import ortet.plant.UnitNumber;
+import ortet.value.When;
+
+/**
+ * Writes rulings, within the transaction that its connection is in.
+ *
+ * <p>What is derived of a unit is taken out whole and written anew, except for the entries that name it, of which there
+ * can be many: there only the difference is written.
+ */
+final class Scribe {
+    /** The tables of derived facts, all of which name the unit that a row belongs to. */
+    private enum Table {
+        UNIT("unit", "unit", "nature", "day", "recorded_order"),
+        TAG("tag", "unit", "position", "tag", "folded", "day", "recorded_order"),
+        INVOLVEMENT("involvement", "unit", "recorded_order"),
+        LINK("link", "child", "position", "act", "mother", "count", "day", "recorded_order"),
+        NAMING("naming", "unit", "position", "cultivar", "is_true", "day", "recorded_order"),
+        COHORT("cohort", "unit", "method", "by_person", "count", "root", "day", "recorded_order"),
+        OUTCOME("outcome", "unit", "position", "fate", "count", "cause", "day", "recorded_order"),
+        STANDING("standing", "unit", "position", "pending", "growing", "day", "recorded_order"),
+        POTTING("potting", "unit", "position", "container", "day", "recorded_order"),
+        STAY("stay", "unit", "position", "place", "day", "recorded_order"),
+        LEAVING("leaving", "unit", "position", "reason", "count", "person", "day", "recorded_order");
+
+        private final String word;
+        private final String key;
+        private final String insert;
+
+        Table(String word, String... columns) {
+            this.word = word;
+            this.key = columns[0];
+            this.insert = "INSERT INTO " + word + " (" + String.join(", ", columns) + ") VALUES (" + "?"
+                    + ", ?".repeat(columns.length - 1) + ")";
+        }
+
+        String deleteOfUnit() {
+            return "DELETE FROM " + word + " WHERE " + key + " = ?";
+        }
+
+        String deleteAll() {
+            return "DELETE FROM " + word;
+        }
+    }
+
+    /** From so many units on, an empty book is written without its secondary indexes, which are made at the end. */
+    private static final int MANY = 1000;
+
+    private static final int BATCH = 1000;
+    private static final String STEP = "writing";
+
+    private static final String INSERT_ENTRY = "INSERT INTO entry"
+            + " (recorded_order, id, kind, day, by_person, recorded_at, fields, digest) VALUES (?, ?, ?, ?, ?, ?, ?, ?)";
+    private static final String INSERT_AMENDMENT =
+            "INSERT INTO amendment (target, amendment)" + " SELECT recorded_order, ? FROM entry WHERE id = ?";
+    private static final String INSERT_PERSON =
+            "INSERT INTO person (number, name, folded, role, particulars) VALUES (?, ?, ?, ?, ?)";
+    private static final String UPDATE_PERSON =
+            "UPDATE person SET name = ?, folded = ?, role = ?, particulars = ? WHERE number = ?";
+    private static final String UPDATE_LAST_UNIT = "UPDATE book SET last_unit = ? WHERE last_unit IS NOT ?";
+    private static final String INSERT_BOOK = "INSERT INTO book (one, id, zone, created) VALUES (1, ?, ?, ?)";
+    private static final String UPDATE_BOOK = "UPDATE book SET id = ?, zone = ?";
+    private static final String REBUILD_AMENDMENTS = "INSERT INTO amendment (target, amendment)"
+            + " SELECT t.recorded_order, a.recorded_order FROM entry a"
+            + " JOIN entry t ON t.id = unhex(json_extract(a.fields, '$.target'), '-')"
+            + " WHERE a.kind IN ('corrected', 'crossed-out')";
+
+    private static final String ENTRY_INDEXES =
+            "tbl_name = 'entry' AND (type = 'index' OR name = 'entry_is_written_once')";
+    private static final String DERIVED_INDEXES = "type = 'index' AND tbl_name IN ("
+            + Arrays.stream(Table.values()).map(table -> "'" + table.word + "'").collect(Collectors.joining(", "))
+            + ")";
+
+    private final Session session;
+
+    Scribe(Session session) {
+        this.session = session;
+    }
+
+    /** Write the first row of a new book. */
+    void begin(UUID bookId, String zone, String created) throws SQLException {
+        PreparedStatement insert = session.write(INSERT_BOOK);
+        insert.setString(1, bookId.toString());
+        insert.setString(2, zone);
+        insert.setString(3, created);
+        insert.executeUpdate();
+    }
+
+    /** Give an empty book the identity of another. */
+    void become(Head head) throws SQLException {
+        PreparedStatement update = session.write(UPDATE_BOOK);
+        update.setString(1, head.bookId().toString());
+        update.setString(2, head.zone().getId());
+        update.executeUpdate();
+    }
+
+    /** Write a ruling into a book that stood at {@code before}. */
+    void write(Ruling ruling, Head before, Progress progress) throws SQLException {
+        Steps steps = new Steps(progress, rows(ruling));
+        List<Person> persons = ruling.persons();
+        for (Person person : persons) {
+            insert(person);
+        }
+        boolean manyAtOnce = before.order() == 0 && ruling.entries().size() >= MANY;
+        List<String> entryIndexes = manyAtOnce ? setAside(ENTRY_INDEXES) : List.of();
+        List<String> indexes = manyAtOnce ? setAside(DERIVED_INDEXES) : List.of();
+        entries(ruling.entries(), steps);
+        create(entryIndexes);
+        amendments(ruling.entries());
+        replace(ruling.facts(), ruling.vanished(), before.lastUnit(), steps);
+        create(indexes);
+        lastUnit(ruling.head());
+        steps.finish();
+    }
+
+    /** Drop what is derived and write it anew. */
+    void rewrite(Ruling ruling, Progress progress) throws SQLException {
+        Steps steps = new Steps(progress, rows(ruling));
+        List<String> indexes = setAside(DERIVED_INDEXES);
+        for (Table table : Table.values()) {
+            session.run(table.deleteAll());
+        }
+        session.run("DELETE FROM amendment");
+        session.run(REBUILD_AMENDMENTS);
+        replace(ruling.facts(), List.of(), 0, steps);
+        create(indexes);
+        lastUnit(ruling.head());
+        steps.finish();
+    }
+
+    private static long rows(Ruling ruling) {
+        return ruling.entries().size()
+                + Table.values().length * (long) ruling.facts().size();
+    }
+
+    private void lastUnit(Head head) throws SQLException {
+        PreparedStatement update = session.write(UPDATE_LAST_UNIT);
+        update.setInt(1, head.lastUnit());
+        update.setInt(2, head.lastUnit());
+        update.executeUpdate();
+    }
+
+    /**
+     * Drop what SQLite would have to keep up to date or look into for every row, and return what makes it again.
+     *
+     * <p>In a book that was empty, the unique index over the identities of entries makes the check that its trigger makes
+     * otherwise, at one go, before the transaction ends.
+     */
+    private List<String> setAside(String which) throws SQLException {
+        String found = " FROM sqlite_schema WHERE sql IS NOT NULL AND " + which + " ORDER BY type, name";
+        List<String> drops = session.texts("SELECT 'DROP ' || type || ' ' || name" + found);
+        List<String> statements = session.texts("SELECT sql" + found);
+        for (String drop : drops) {
+            session.run(drop);
+        }
+        return statements;
+    }
+
+    private void create(List<String> indexes) throws SQLException {
+        for (String index : indexes) {
+            session.run(index);
+        }
+    }
+
+    private void insert(Person person) throws SQLException {
+        PreparedStatement insert = session.write(INSERT_PERSON);
+        insert.setInt(1, person.number().value());
+        text(insert, 2, person.name());
+        text(insert, 3, person.name().map(Folded::of));
+        insert.setString(4, Words.of(person.role()));
+        text(insert, 5, person.particulars());
+        insert.executeUpdate();
+    }
+
+    /** Write a person's particulars over those that were kept before. */
+    void keep(Person person) throws SQLException {
+        PreparedStatement update = session.write(UPDATE_PERSON);
+        text(update, 1, person.name());
+        text(update, 2, person.name().map(Folded::of));
+        update.setString(3, Words.of(person.role()));
+        text(update, 4, person.particulars());
+        update.setInt(5, person.number().value());
+        update.executeUpdate();
+    }
+
+    private void entries(List<Chained> entries, Steps steps) throws SQLException {
+        Batch batch = new Batch(INSERT_ENTRY);
+        for (Chained chained : entries) {
+            Recorded recorded = chained.recorded();
+            Proposed proposed = recorded.proposed();
+            batch.next()
+                    .put(recorded.order())
+                    .put(bytes(proposed.id()))
+                    .put(recorded.entry().kind().word())
+                    .put(proposed.day())
+                    .person(proposed.by())
+                    .put(CanonicalText.INSTANT.format(recorded.recordedAt()))
+                    .put(CanonicalText.fields(recorded.entry()))
+                    .put(chained.digest().bytes())
+                    .add();
+            steps.done();
+        }
+        batch.finish();
+    }
+
+    private void amendments(List<Chained> entries) throws SQLException {
+        PreparedStatement insert = session.write(INSERT_AMENDMENT);
+        for (Chained chained : entries) {
+            Optional<EntryId> target = target(chained.recorded().entry());
+            if (target.isPresent()) {
+                insert.setLong(1, chained.recorded().order());
+                insert.setBytes(2, bytes(target.get()));
+                insert.executeUpdate();
+            }
+        }
+    }
+
+    private static Optional<EntryId> target(Entry entry) {
+        if (entry instanceof Corrected corrected) {
+            return Optional.of(corrected.target());
+        }
+        return entry instanceof CrossedOut crossedOut ? Optional.of(crossedOut.target()) : Optional.empty();
+    }
+
+    private static byte[] bytes(EntryId id) {
+        return ByteBuffer.allocate(2 * Long.BYTES)
+                .putLong(id.value().getMostSignificantBits())
+                .putLong(id.value().getLeastSignificantBits())
+                .array();
+    }
+
+    private void replace(List<UnitFacts> facts, List<UnitNumber> vanished, int lastUnit, Steps steps)
+            throws SQLException {
+        List<UnitFacts> sorted = new ArrayList<>(facts);
+        sorted.sort(Comparator.comparing(UnitFacts::unit));
+        for (Table table : Table.values()) {
+            PreparedStatement delete = session.write(table.deleteOfUnit());
+            for (UnitNumber unit : vanished) {
+                delete(delete, unit);
+            }
+            if (table != Table.INVOLVEMENT) {
+                for (UnitFacts unit : sorted) {
+                    if (unit.unit().value() <= lastUnit) {
+                        delete(delete, unit.unit());
+                    }
+                }
+            }
+        }
+        for (Table table : Table.values()) {
+            Batch batch = new Batch(table.insert);
+            for (UnitFacts unit : sorted) {
+                if (table == Table.INVOLVEMENT && unit.unit().value() <= lastUnit) {
+                    difference(batch, unit);
+                } else {
+                    rows(table, batch, unit);
+                }
+                steps.done();
+            }
+            batch.finish();
+        }
+    }
+
+    private static void delete(PreparedStatement delete, UnitNumber unit) throws SQLException {
+        delete.setInt(1, unit.value());
+        delete.executeUpdate();
+    }
+
+    /** Write which entries name a unit, where some of it is written already. */
+    private void difference(Batch batch, UnitFacts unit) throws SQLException {
+        List<Long> missing = new ArrayList<>(unit.entries());
+        List<Long> kept = session.list(
+                Question.named("involvements-of-unit"),
+                row -> row.getLong(1),
+                unit.unit().value());
+        Set<Long> known = new HashSet<>(kept);
+        missing.removeIf(known::remove);
+        if (!known.isEmpty()) {
+            PreparedStatement delete = session.write("DELETE FROM involvement WHERE unit = ? AND recorded_order = ?");
+            for (long gone : known) {
+                delete.setInt(1, unit.unit().value());
+                delete.setLong(2, gone);
+                delete.executeUpdate();
+            }
+        }
+        for (long order : missing) {
+            batch.next().put(unit.unit().value()).put(order).add();
+        }
+    }
+
+    private static void rows(Table table, Batch batch, UnitFacts facts) throws SQLException {
+        int unit = facts.unit().value();
+        int position = 0;
+        switch (table) {
+            case UNIT ->
+                batch.next()
+                        .put(unit)
+                        .put(Words.of(facts.nature()))
+                        .put(facts.begun().day())
+                        .put(facts.begun().order())
+                        .add();
+            case TAG -> {
+                for (UnitFacts.TagUse use : facts.tags()) {
+                    batch.next()
+                            .put(unit)
+                            .put(position++)
+                            .put(use.tag().text())
+                            .put(Folded.of(use.tag().text()))
+                            .put(use.day())
+                            .put(use.order())
+                            .add();
+                }
+            }
+            case INVOLVEMENT -> {
+                for (long order : facts.entries()) {
+                    batch.next().put(unit).put(order).add();
+                }
+            }
+            case LINK -> {
+                for (Link link : facts.links()) {
+                    batch.next()
+                            .put(unit)
+                            .put(position++)
+                            .put(link.act().name())
+                            .put(link.mother().value())
+                            .whole(link.count())
+                            .put(link.day())
+                            .put(link.order())
+                            .add();
+                }
+            }
+            case NAMING -> {
+                for (UnitFacts.Naming naming : facts.names()) {
+                    batch.next()
+                            .put(unit)
+                            .put(position++)
+                            .put(naming.cultivar().toString())
+                            .put(naming.isTrue() ? 1 : 0)
+                            .put(naming.day())
+                            .put(naming.order())
+                            .add();
+                }
+            }
+            case COHORT -> {
+                if (facts.cohort().isPresent()) {
+                    UnitFacts.Cohort cohort = facts.cohort().get();
+                    batch.next()
+                            .put(unit)
+                            .put(Words.of(cohort.method()))
+                            .person(cohort.by())
+                            .whole(cohort.count())
+                            .put(cohort.root().value())
+                            .put(cohort.day())
+                            .put(cohort.order())
+                            .add();
+                }
+            }
+            case OUTCOME -> {
+                for (UnitFacts.Outcome outcome : facts.outcomes()) {
+                    batch.next()
+                            .put(unit)
+                            .put(position++)
+                            .put(Words.of(outcome.fate()))
+                            .put(outcome.count())
+                            .words(outcome.cause().map(Words::of))
+                            .put(outcome.day())
+                            .put(outcome.order())
+                            .add();
+                }
+            }
+            case STANDING -> {
+                for (UnitFacts.Standing standing : facts.standings()) {
+                    batch.next()
+                            .put(unit)
+                            .put(position++)
+                            .whole(standing.pending())
+                            .put(standing.growing())
+                            .put(standing.day())
+                            .put(standing.order())
+                            .add();
+                }
+            }
+            case POTTING -> {
+                for (UnitFacts.Potting potting : facts.pottings()) {
+                    batch.next()
+                            .put(unit)
+                            .put(position++)
+                            .words(potting.container())
+                            .put(potting.day())
+                            .put(potting.order())
+                            .add();
+                }
+            }
+            case STAY -> {
+                for (UnitFacts.Stay stay : facts.stays()) {
+                    batch.next()
+                            .put(unit)
+                            .put(position++)
+                            .put(stay.place().name())
+                            .put(stay.day())
+                            .put(stay.order())
+                            .add();
+                }
+            }
+            case LEAVING -> {
+                for (UnitFacts.Leaving leaving : facts.leavings()) {
+                    batch.next()
+                            .put(unit)
+                            .put(position++)
+                            .put(Words.of(leaving.reason()))
+                            .put(leaving.count())
+                            .person(leaving.person())
+                            .put(leaving.day())
+                            .put(leaving.order())
+                            .add();
+                }
+            }
+        }
+    }
+
+    private static void text(PreparedStatement statement, int at, Optional<String> value) throws SQLException {
+        if (value.isPresent()) {
+            statement.setString(at, value.get());
+        } else {
+            statement.setNull(at, Types.VARCHAR);
+        }
+    }
+
+    /** Counts what is written, and tells now and then. */
+    private static final class Steps {
+        private static final int SHOWN_EVERY = 4096;
+        private final Progress progress;
+        private final long total;
+        private long done;
+
+        Steps(Progress progress, long total) {
+            this.progress = progress;
+            this.total = total;
+        }
+
+        void done() {
+            if (++done % SHOWN_EVERY == 0) {
+                progress.at(STEP, done, total);
+            }
+        }
+
+        void finish() {
+            progress.at(STEP, total, total);
+        }
+    }
+
+    /** Rows on their way into a table, written a thousand at a time. */
+    private final class Batch {
+        private final PreparedStatement insert;
+        private int column;
+        private int waiting;
+
+        Batch(String sql) throws SQLException {
+            this.insert = session.write(sql);
+        }
+
+        Batch next() {
+            column = 0;
+            return this;
+        }
+
+        Batch put(long value) throws SQLException {
+            insert.setLong(++column, value);
+            return this;
+        }
+
+        Batch put(int value) throws SQLException {
+            insert.setInt(++column, value);
+            return this;
+        }
+
+        Batch put(String value) throws SQLException {
+            insert.setString(++column, value);
+            return this;
+        }
+
+        Batch put(byte[] value) throws SQLException {
+            insert.setBytes(++column, value);
+            return this;
+        }
+
+        Batch put(When day) throws SQLException {
+            return put(day.toString());
+        }
+
+        Batch words(Optional<String> value) throws SQLException {
+            text(insert, ++column, value);
+            return this;
+        }
+
+        Batch whole(Optional<Integer> value) throws SQLException {
+            if (value.isPresent()) {
+                return put(value.get());
+            }
+            insert.setNull(++column, Types.INTEGER);
+            return this;
+        }
+
+        Batch person(Optional<PersonNumber> person) throws SQLException {
+            return whole(person.map(PersonNumber::value));
+        }
+
+        void add() throws SQLException {
+            insert.addBatch();
+            if (++waiting == BATCH) {
+                finish();
+            }
+        }
+
+        void finish() throws SQLException {
+            if (waiting > 0) {
+                insert.executeBatch();
+                waiting = 0;
+            }
+        }
+    }
+}

@@ -1,0 +1,325 @@
+package ortet.sqlite;
+
+import java.nio.file.Path;
+import java.sql.SQLException;
+import java.time.Clock;
+import java.time.ZoneId;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.ReentrantLock;
+import java.util.function.Function;
+import ortet.book.BookStore;
+import ortet.book.BookView;
+import ortet.book.CanonicalText;
+import ortet.book.Head;
+import ortet.book.Judge;
+import ortet.book.Progress;
+import ortet.book.Proposal;
+import ortet.book.Receipt;
+import ortet.book.Restoration;
+import ortet.book.Ruling;
+import ortet.plant.Person;
+import ortet.sqlite.Session.Way;
+import ortet.value.Defect;
+import ortet.value.Fault;
+import ortet.value.Nearest;
+import ortet.value.Refused;
+import ortet.value.Unavailable;
+
+/**
+ * Keeps a book in one SQLite file.
+ *
+ * <p>Safe for use by several threads, and by several programs on one machine: each question is put on a connection of its
+ * own and sees the book as it stood when it was put, while one writer at a time writes; whoever else wants to write
+ * waits up to five seconds and is then told that the book is busy. A view is for the thread and the call that it was
+ * handed to. One transaction covers one question, one proposal with the judge's ruling on it, one restoration, one
+ * rebuilding, or one person. A proposal that was accepted is on the disk when {@code append} returns
+ * ({@code synchronous=FULL}). The file must not lie on a network drive, whose locks SQLite cannot trust.
+ */
+public final class SqliteBookStore implements BookStore {
+    private static final int BUSY_MILLIS = 5000;
+    private static final int KEPT_OPEN = 4;
+
+    private final BookFile file;
+    private final int busyMillis;
+    private final Way way;
+    private final ReentrantLock writing = new ReentrantLock(true);
+    private final Deque<Session> idle = new ArrayDeque<>();
+    private boolean closed;
+
+    private SqliteBookStore(BookFile file, int busyMillis) {
+        this.file = file;
+        this.busyMillis = busyMillis;
+        file.check();
+        this.way = file.way();
+        idle.push(file.open(way));
+    }
+
+    /**
+     * Open a book.
+     *
+     * @throws Refused when there is no such file
+     * @throws Unavailable when it is no book, damaged, or of a newer program
+     */
+    public static SqliteBookStore open(Path path) {
+        return open(path, Schema.CURRENT, BUSY_MILLIS);
+    }
+
+    /** Open a book with a schema, and with patience, of the test's own. */
+    static SqliteBookStore open(Path path, Schema schema, int busyMillis) {
+        return new SqliteBookStore(new BookFile(path, schema, busyMillis), busyMillis);
+    }
+
+    /**
+     * Make a new book and open it.
+     *
+     * @param path the file, which must not be there yet
+     * @param bookId the identity of the book
+     * @param zone the time zone in which its days are days
+     * @param clock tells when it was made
+     * @throws Refused when there is something of that name, or no folder for it
+     */
+    public static SqliteBookStore create(Path path, UUID bookId, ZoneId zone, Clock clock) {
+        new BookFile(path, Schema.CURRENT, BUSY_MILLIS)
+                .create(bookId, zone.getId(), CanonicalText.INSTANT.format(clock.instant()));
+        return open(path);
+    }
+
+    @Override
+    public <T> T read(Function<BookView, T> question) {
+        Session session = borrow();
+        try {
+            session.run("BEGIN");
+            try (SqliteBookView view = new SqliteBookView(session)) {
+                return question.apply(view);
+            } finally {
+                session.run("ROLLBACK");
+            }
+        } catch (SQLException trouble) {
+            throw Trouble.with(file.path(), trouble);
+        } finally {
+            giveBack(session);
+        }
+    }
+
+    @Override
+    public Receipt append(Proposal proposal, Judge judge, Progress progress) {
+        return append(view -> judge.rule(proposal, view, progress), progress);
+    }
+
+    /** Write what a judge rules who is shown the book under the writer's lock. */
+    Receipt append(Function<BookView, Ruling> judge, Progress progress) {
+        return write((session, view) -> {
+            Head before = view.head();
+            Ruling ruling = judge.apply(view);
+            require(
+                    ruling.head().order() == before.order() + ruling.entries().size()
+                            && ruling.head().bookId().equals(before.bookId()),
+                    "the ruling does not follow the book");
+            new Scribe(session).write(ruling, before, progress);
+            return ruling.receipt();
+        });
+    }
+
+    @Override
+    public Receipt restore(Restoration from, Judge judge, Progress progress) {
+        return restore(view -> judge.restore(from, progress), progress);
+    }
+
+    /** Write what a judge rules into an empty book, which takes on the identity in the ruling. */
+    Receipt restore(Function<BookView, Ruling> judge, Progress progress) {
+        return write((session, view) -> {
+            if (view.head().order() != 0 || !view.persons().isEmpty()) {
+                throw Refused.because(
+                        "not-empty",
+                        "the book " + file.path() + " has entries already; another can be put into an empty one alone");
+            }
+            Ruling ruling = judge.apply(view);
+            require(ruling.head().order() == ruling.entries().size(), "the ruling does not begin the book");
+            Scribe scribe = new Scribe(session);
+            scribe.become(ruling.head());
+            scribe.write(ruling, view.head(), progress);
+            return ruling.receipt();
+        });
+    }
+
+    @Override
+    public void keep(Person person) {
+        write((session, view) -> {
+            Person known = view.person(person.number()).orElseThrow(() -> noSuchPerson(person, view));
+            Optional<Person> other =
+                    person.name().flatMap(view::person).filter(p -> !p.number().equals(known.number()));
+            if (other.isPresent()) {
+                throw Refused.because(
+                        "name-in-use",
+                        "the name " + person.shown() + " is that of "
+                                + other.get().number() + " already");
+            }
+            session.run("PRAGMA secure_delete = ON");
+            new Scribe(session).keep(person);
+            session.run("PRAGMA secure_delete = OFF");
+            return known;
+        });
+        // What was erased must not linger in the log beside the file.
+        checkpoint("TRUNCATE");
+    }
+
+    private static Refused noSuchPerson(Person person, SqliteBookView view) {
+        return new Refused(Fault.of("unknown-person", "no person " + person.number() + " in the book")
+                .nearest(Nearest.of(
+                        person.number().toString(),
+                        view.persons().stream()
+                                .map(known -> known.number().toString())
+                                .toList())));
+    }
+
+    @Override
+    public void rebuild(Judge judge, Progress progress) {
+        rebuild(view -> judge.rebuild(view, progress), progress);
+    }
+
+    /** Write anew what a judge works out from the entries. */
+    void rebuild(Function<BookView, Ruling> judge, Progress progress) {
+        write((session, view) -> {
+            Ruling ruling = judge.apply(view);
+            require(
+                    ruling.head().order() == view.head().order()
+                            && ruling.head().digest().equals(view.head().digest()),
+                    "the ruling is on another book");
+            new Scribe(session).rewrite(ruling, progress);
+            return ruling;
+        });
+    }
+
+    private static void require(boolean holds, String what) {
+        if (!holds) {
+            throw new Defect(what);
+        }
+    }
+
+    @Override
+    public void backup(Path to) {
+        BookFile.publish(to, aside -> {
+            Session session = borrow();
+            try {
+                session.copyInto(aside);
+            } finally {
+                giveBack(session);
+            }
+        });
+    }
+
+    /** Something to do under the writer's lock. */
+    @FunctionalInterface
+    private interface Work<T> {
+        T with(Session session, SqliteBookView view) throws SQLException;
+    }
+
+    private <T> T write(Work<T> work) {
+        if (way != Way.READ_WRITE) {
+            throw Trouble.readOnly(file.path(), null);
+        }
+        if (writing.isHeldByCurrentThread()) {
+            throw new Defect("a question put while a proposal is judged wants to write");
+        }
+        lock();
+        try {
+            Session session = borrow();
+            try {
+                session.run("BEGIN IMMEDIATE");
+                return finish(session, work);
+            } catch (SQLException trouble) {
+                throw Trouble.with(file.path(), trouble);
+            } finally {
+                giveBack(session);
+            }
+        } finally {
+            writing.unlock();
+        }
+    }
+
+    private static <T> T finish(Session session, Work<T> work) throws SQLException {
+        boolean done = false;
+        try {
+            T result;
+            try (SqliteBookView view = new SqliteBookView(session)) {
+                result = work.with(session, view);
+            }
+            session.run("COMMIT");
+            done = true;
+            return result;
+        } finally {
+            if (!done) {
+                session.abandon();
+            }
+        }
+    }
+
+    private void lock() {
+        try {
+            if (!writing.tryLock(busyMillis, TimeUnit.MILLISECONDS)) {
+                throw Trouble.busy(file.path(), null);
+            }
+        } catch (InterruptedException interrupted) {
+            Thread.currentThread().interrupt();
+            throw new Unavailable("nothing was written into " + file.path() + ": the work was stopped", interrupted);
+        }
+    }
+
+    private Session borrow() {
+        synchronized (idle) {
+            if (closed) {
+                throw new Defect("the book " + file.path() + " was used after it was closed");
+            }
+            if (!idle.isEmpty()) {
+                return idle.pop();
+            }
+        }
+        return file.open(way);
+    }
+
+    private void giveBack(Session session) {
+        synchronized (idle) {
+            if (!closed && idle.size() < KEPT_OPEN) {
+                idle.push(session);
+                return;
+            }
+        }
+        close(session);
+    }
+
+    /** Bring what is in the log into the file, as far as others let it. */
+    private void checkpoint(String mode) {
+        Session session = borrow();
+        try {
+            session.run("PRAGMA wal_checkpoint(" + mode + ")");
+        } catch (SQLException trouble) {
+            throw Trouble.with(file.path(), trouble);
+        } finally {
+            giveBack(session);
+        }
+    }
+
+    private void close(Session session) {
+        try {
+            session.close();
+        } catch (SQLException trouble) {
+            throw Trouble.with(file.path(), trouble);
+        }
+    }
+
+    /** Close the book; the last to close it brings the log into the file and removes it. */
+    @Override
+    public void close() {
+        Deque<Session> open;
+        synchronized (idle) {
+            closed = true;
+            open = new ArrayDeque<>(idle);
+            idle.clear();
+        }
+        open.forEach(this::close);
+    }
+}

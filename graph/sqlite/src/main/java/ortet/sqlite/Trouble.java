@@ -1,0 +1,65 @@
+package ortet.sqlite;
+
+import java.nio.file.Path;
+import java.sql.SQLException;
+import org.sqlite.SQLiteErrorCode;
+import org.sqlite.SQLiteException;
+import ortet.value.Defect;
+import ortet.value.OrtetException;
+import ortet.value.Unavailable;
+
+/** Tells in one clear line what SQLite says went wrong with a file. */
+final class Trouble {
+    private static final int PRIMARY = 0xff;
+
+    private Trouble() {}
+
+    /** Return what to throw for trouble with the file. */
+    static OrtetException with(Path file, SQLException trouble) {
+        int primary = trouble instanceof SQLiteException sqlite ? sqlite.getResultCode().code & PRIMARY : -1;
+        if (primary == SQLiteErrorCode.SQLITE_BUSY.code || primary == SQLiteErrorCode.SQLITE_LOCKED.code) {
+            return busy(file, trouble);
+        }
+        if (primary == SQLiteErrorCode.SQLITE_CORRUPT.code || primary == SQLiteErrorCode.SQLITE_FORMAT.code) {
+            return damaged(file, trouble);
+        }
+        if (primary == SQLiteErrorCode.SQLITE_NOTADB.code) {
+            return notABook(file, "it is no SQLite file, or its beginning is damaged", trouble);
+        }
+        if (primary == SQLiteErrorCode.SQLITE_READONLY.code) {
+            return readOnly(file, trouble);
+        }
+        if (primary == SQLiteErrorCode.SQLITE_CANTOPEN.code || primary == SQLiteErrorCode.SQLITE_PERM.code) {
+            return new Unavailable("the book " + file + " cannot be opened; may you read it and its folder?", trouble);
+        }
+        if (primary == SQLiteErrorCode.SQLITE_FULL.code) {
+            return new Unavailable(
+                    "no room is left on the disk for the book " + file + "; nothing was written", trouble);
+        }
+        if (primary == SQLiteErrorCode.SQLITE_IOERR.code) {
+            return new Unavailable("the disk fails while the book " + file + " is read or written", trouble);
+        }
+        return new Defect("the book " + file + ": " + firstLine(trouble), trouble);
+    }
+
+    private static String firstLine(SQLException trouble) {
+        return String.valueOf(trouble.getMessage()).lines().findFirst().orElse("");
+    }
+
+    static Unavailable busy(Path file, Throwable cause) {
+        return new Unavailable("the book is busy: somebody else is writing into " + file + ", try again", cause);
+    }
+
+    static Unavailable damaged(Path file, Throwable cause) {
+        return new Unavailable("the book " + file + " is damaged; go back to a backup", cause);
+    }
+
+    static Unavailable readOnly(Path file, Throwable cause) {
+        return new Unavailable(
+                "the book " + file + " can be read but not written: the file or its folder is read-only", cause);
+    }
+
+    static Unavailable notABook(Path file, String why, Throwable cause) {
+        return new Unavailable(file + " is no book: " + why, cause);
+    }
+}

@@ -1,0 +1,56 @@
+package ortet;
+
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.function.Supplier;
+import org.springframework.beans.factory.config.ConfigurableListableBeanFactory;
+import org.springframework.context.annotation.Bean;
+import org.springframework.context.annotation.Configuration;
+import org.springframework.context.annotation.Import;
+import org.springframework.core.convert.ConversionService;
+import org.springframework.core.convert.support.GenericConversionService;
+import ortet.commands.HelpCommands;
+import ortet.line.Commands;
+import ortet.line.Conversions;
+import ortet.line.Front;
+import ortet.line.Help;
+
+/**
+ * Puts the program together. Command classes are imported by name: searching the class path for them would cost every
+ * start a tenth of a second.
+ */
+@Configuration(proxyBeanMethods = false)
+@Import({HelpCommands.class})
+class Wiring {
+    @Bean
+    Clock clock() {
+        return Clock.systemDefaultZone();
+    }
+
+    @Bean
+    Supplier<LocalDate> today(Clock clock) {
+        return () -> LocalDate.now(clock);
+    }
+
+    @Bean
+    ConversionService conversions(Supplier<LocalDate> today, ConfigurableListableBeanFactory beans) {
+        GenericConversionService conversions = Conversions.plain(today);
+        Conversions.addBeans(conversions, beans);
+        return conversions;
+    }
+
+    @Bean
+    Commands commands(ConfigurableListableBeanFactory beans) {
+        return Commands.of(beans, () -> beans.getBean(ConversionService.class));
+    }
+
+    @Bean
+    Help help(Commands commands) {
+        return new Help(commands);
+    }
+
+    @Bean
+    Front front(Commands commands) {
+        return new Front(commands);
+    }
+}
