@@ -19,6 +19,7 @@ import ortet.book.UnitFacts.Cohort;
 import ortet.book.UnitFacts.Fate;
 import ortet.book.UnitFacts.Naming;
 import ortet.book.UnitFacts.Outcome;
+import ortet.entry.Words;
 import ortet.plant.UnitNumber;
 
 /** A book in memory that answers the question {@code cohorts} from the facts that the judge worked out, slowly. */
@@ -48,9 +49,9 @@ final class CohortsOfABook extends ForwardingView {
         return Arrays.asList(
                 (long) unit.unit().value(),
                 unit.tag().text(),
-                cohort.method().name(),
+                Words.of(cohort.method()),
                 cohort.day().first().toString(),
-                cohort.day().precision().name(),
+                Words.of(cohort.day().precision()),
                 cohort.by().map(person -> (long) person.value()).orElse(null),
                 cohort.count().map(Integer::longValue).orElse(null),
                 cultivar(unit.unit()).orElse(null),
