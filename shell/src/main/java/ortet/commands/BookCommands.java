@@ -24,6 +24,7 @@ import ortet.line.UsageException;
 import ortet.line.Word;
 import ortet.screen.Column;
 import ortet.screen.OutputFormat;
+import ortet.screen.ProgressBar;
 import ortet.screen.Screen;
 import ortet.screen.Sheet;
 import ortet.sqlite.SqliteBookStore;
@@ -71,7 +72,11 @@ public final class BookCommands {
         }
     }
 
-    @Command(name = "book import", group = GROUP, description = "read day books in CSV, or an exported book, into the book", help = """
+    @Command(
+            name = "book import",
+            group = GROUP,
+            description = "read day books in CSV, or an exported book, into the book",
+            help = """
             All or nothing: every fault is told by file, line and column, and then nothing is written. The same file twice
             adds nothing. The format is in docs/day-book.md.
             ortet book import day-book.csv
@@ -79,24 +84,26 @@ public final class BookCommands {
             ortet book import export-2026-03-01
             """)
     void read(
-            @Arguments @Word(value = "FILE", description = "day books, and persons.csv; or one folder of an export") List<Path> files,
+            @Arguments @Word(value = "FILE", description = "day books, and persons.csv; or one folder of an export")
+                    List<Path> files,
             @Option(longName = "check", description = "only tell what would happen") boolean check,
             @Option(longName = "source", description = "what to call the source; the file's name unless given")
                     Optional<String> source,
-            @Option(longName = "faults", description = "how many faults to show; 50 unless given") Optional<Integer> faults,
+            @Option(longName = "faults", description = "how many faults to show; 50 unless given")
+                    Optional<Integer> faults,
             CommandContext context,
             Screen screen) {
         BookStore store = shelf.open(context);
         FaultList.capped(faults.orElse(FaultList.SHOWN), () -> {
-            try (Bar bar = new Bar(screen)) {
-                Reading reading = store.read(view -> DayBook.read(files, source, view, bar));
+            try (ProgressBar bar = screen.progress()) {
+                Reading reading = store.read(view -> DayBook.read(files, source, view, bar::at));
                 if (check) {
-                    Ruling ruling = store.read(view -> reading.check(view, judge, bar));
+                    Ruling ruling = store.read(view -> reading.check(view, judge, bar::at));
                     bar.close();
                     told("would be written", ruling.receipt(), ruling.persons().size(), screen);
                 } else {
                     long before = store.read(view -> view.persons().size());
-                    Receipt receipt = reading.writeInto(store, judge, bar);
+                    Receipt receipt = reading.writeInto(store, judge, bar::at);
                     long after = store.read(view -> view.persons().size());
                     bar.close();
                     told("written", receipt, (int) (after - before), screen);
@@ -128,8 +135,8 @@ public final class BookCommands {
             CommandContext context,
             Screen screen) {
         BookStore store = shelf.open(context);
-        try (Bar bar = new Bar(screen)) {
-            Exported exported = store.read(view -> DayBook.export(view, folder, bar));
+        try (ProgressBar bar = screen.progress()) {
+            Exported exported = store.read(view -> DayBook.export(view, folder, bar::at));
             bar.close();
             screen.prose(Counts.of(exported.head().order(), "entry", "entries") + " and "
                     + Counts.of(exported.persons(), "person", "persons") + " written to " + exported.folder()
@@ -148,9 +155,7 @@ public final class BookCommands {
         Sheet sheet = store.read(view -> {
             Head head = view.head();
             return Sheet.titled(
-                            "book " + shelf.path(context),
-                            Column.text("what", "what"),
-                            Column.text("value", "value"))
+                            "book " + shelf.path(context), Column.text("what", "what"), Column.text("value", "value"))
                     .row("identity", head.bookId().toString())
                     .row("time zone", head.zone().getId())
                     .row("entries", Long.toString(head.order()))
@@ -162,18 +167,27 @@ public final class BookCommands {
         screen.show(sheet, format);
     }
 
-    @Command(name = "book rebuild", group = GROUP, description = "work out everything anew from the entries", help = """
+    @Command(
+            name = "book rebuild",
+            group = GROUP,
+            description = "work out everything anew from the entries",
+            help = """
             ortet book rebuild
             """)
     void rebuild(CommandContext context, Screen screen) {
         BookStore store = shelf.open(context);
-        try (Bar bar = new Bar(screen)) {
-            store.rebuild(judge, bar);
+        try (ProgressBar bar = screen.progress()) {
+            store.rebuild(judge, bar::at);
         }
-        screen.prose("worked out anew from " + Counts.of(store.read(view -> view.head().order()), "entry", "entries"));
+        screen.prose("worked out anew from "
+                + Counts.of(store.read(view -> view.head().order()), "entry", "entries"));
     }
 
-    @Command(name = "book backup", group = GROUP, description = "copy the book to a new file, also while in use", help = """
+    @Command(
+            name = "book backup",
+            group = GROUP,
+            description = "copy the book to a new file, also while in use",
+            help = """
             ortet book backup backup-2026-03-01.ortet
             """)
     void backup(

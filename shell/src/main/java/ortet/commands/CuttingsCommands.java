@@ -34,7 +34,11 @@ public final class CuttingsCommands {
         this.recording = recording;
     }
 
-    @Command(name = "cuttings strike", group = GROUP, description = "strike cuttings, one tag for each tray", help = """
+    @Command(
+            name = "cuttings strike",
+            group = GROUP,
+            description = "strike cuttings, one tag for each tray",
+            help = """
             ortet cuttings strike T-31 --mother K-12 --count 60 --wood semi-ripe --hormone IBA --strength 0.3%
             ortet cuttings strike T-32 --mother K-12:40,K-13:20 --count 60 --place "Mist bench"
             """)
@@ -44,7 +48,8 @@ public final class CuttingsCommands {
                     @Word("TAG[:N]")
                     List<Share> mothers,
             @Option(longName = "count", required = true, description = "how many in each tray") int count,
-            @Option(longName = "cultivar", description = "the name, where no mother says it") Optional<CultivarName> cultivar,
+            @Option(longName = "cultivar", description = "the name, where no mother says it")
+                    Optional<CultivarName> cultivar,
             @Option(longName = "wood", description = "the kind of cutting") Optional<Wood> wood,
             @Option(longName = "hormone", description = "active substance of the hormone") Optional<String> hormone,
             @Option(longName = "strength", description = "its strength, 0.3% or 3000ppm") Optional<Strength> strength,
@@ -88,7 +93,11 @@ public final class CuttingsCommands {
             """)
     void check(
             @Arguments @Word(value = "TAG", description = "the trays") TagList tags,
-            @Option(longName = "found", required = true, description = "nothing, callus, roots-showing, root-ball-full, dry or dead, each with how many")
+            @Option(
+                            longName = "found",
+                            required = true,
+                            description =
+                                    "nothing, callus, roots-showing, root-ball-full, dry or dead, each with how many")
                     @Word("FINDING[:N]")
                     List<Finding> found,
             @Option(longName = "on", description = "the day; today unless given") Optional<When> on,
@@ -104,15 +113,21 @@ public final class CuttingsCommands {
                 screen);
     }
 
-    @Command(name = "cuttings draw", group = GROUP, description = "draw rooted plants from a tray, one tag each", help = """
+    @Command(
+            name = "cuttings draw",
+            group = GROUP,
+            description = "draw rooted plants from a tray, one tag each",
+            help = """
             What is drawn has taken. --rest failed says at once that nothing else in the tray will.
             ortet cuttings draw C-101..C-148 --from T-31 --container "9 cm" --place "House 2" --rest failed
             ortet cuttings draw C-200 --from T-32 --count 40
             """)
     void draw(
-            @Arguments @Word(value = "TAG", description = "a tag for each plant, or for a batch with --count") TagList tags,
+            @Arguments @Word(value = "TAG", description = "a tag for each plant, or for a batch with --count")
+                    TagList tags,
             @Option(longName = "from", required = true, description = "the tray") Tag from,
-            @Option(longName = "count", description = "how many under each tag: then each is a batch") Optional<Integer> count,
+            @Option(longName = "count", description = "how many under each tag: then each is a batch")
+                    Optional<Integer> count,
             @Option(longName = "rest", description = "what becomes of the rest") Optional<Rest> rest,
             @Option(longName = "place", description = "where they stand now") Optional<Place> place,
             @Option(longName = "container", description = "what they were put into") Optional<String> container,
@@ -140,7 +155,8 @@ public final class CuttingsCommands {
             """)
     void fail(
             @Arguments @Word(value = "TAG", description = "the trays") TagList tags,
-            @Option(longName = "count", description = "how many; all that are pending unless given") Optional<Integer> count,
+            @Option(longName = "count", description = "how many; all that are pending unless given")
+                    Optional<Integer> count,
             @Option(longName = "cause", description = "why; withdrawn counts for nothing") Optional<Cause> cause,
             @Option(longName = "on", description = "the day; today unless given") Optional<When> on,
             @Option(longName = "by", description = "who did it") @Word("PERSON") Optional<String> by,

@@ -44,14 +44,17 @@ public final class LayerCommands {
             @Arguments @Word(value = "TAG", description = "a tag for each layer: J-201..J-240 except J-217")
                     TagList tags,
             @Option(longName = "mother", required = true, description = "the plant that they are set on") Tag mother,
-            @Option(longName = "stem", description = "stem diameter at the wound in mm") @Word("MM") Optional<Stems> stem,
+            @Option(longName = "stem", description = "stem diameter at the wound in mm") @Word("MM")
+                    Optional<Stems> stem,
             @Option(longName = "ring", description = "length of bark removed in mm") @Word("MM") Optional<Decimal> ring,
             @Option(longName = "wound", description = "how the bark was cut") Optional<Wound> wound,
             @Option(longName = "branch", description = "which branch, in words") Optional<String> branch,
-            @Option(longName = "height", description = "height on the plant in mm") @Word("MM") Optional<Decimal> height,
+            @Option(longName = "height", description = "height on the plant in mm") @Word("MM")
+                    Optional<Decimal> height,
             @Option(longName = "order", description = "1 for a branch of the trunk, 2 for a branch of that")
                     Optional<Integer> order,
-            @Option(longName = "above", description = "a layer on the same branch nearer the trunk") Optional<Tag> above,
+            @Option(longName = "above", description = "a layer on the same branch nearer the trunk")
+                    Optional<Tag> above,
             @Option(longName = "below", description = "a layer on the same branch further out") Optional<Tag> below,
             @Option(longName = "hormone", description = "active substance of the hormone") Optional<String> hormone,
             @Option(longName = "strength", description = "its strength, 0.3% or 3000ppm") Optional<Strength> strength,
@@ -87,7 +90,8 @@ public final class LayerCommands {
         if (stem.isEmpty()) {
             entries.add(draft.copy().list("tags", tags.tags()).entry());
         } else {
-            for (Map.Entry<Decimal, List<Tag>> run : stem.get().over(tags.tags()).entrySet()) {
+            for (Map.Entry<Decimal, List<Tag>> run :
+                    stem.get().over(tags.tags()).entrySet()) {
                 entries.add(draft.copy()
                         .list("tags", run.getValue())
                         .put("stem_mm", run.getKey())
@@ -97,13 +101,20 @@ public final class LayerCommands {
         recording.write(entries, on, by, context, screen);
     }
 
-    @Command(name = "layer check", group = GROUP, description = "say what was seen when layers were looked at", help = """
+    @Command(
+            name = "layer check",
+            group = GROUP,
+            description = "say what was seen when layers were looked at",
+            help = """
             ortet layer check J-201..J-205 --found callus
             ortet layer check J-206 --found dead --on 2026-07-01
             """)
     void check(
             @Arguments @Word(value = "TAG", description = "the layers") TagList tags,
-            @Option(longName = "found", required = true, description = "nothing, callus, roots-showing, root-ball-full, dry or dead")
+            @Option(
+                            longName = "found",
+                            required = true,
+                            description = "nothing, callus, roots-showing, root-ball-full, dry or dead")
                     List<Finding> found,
             @Option(longName = "on", description = "the day; today unless given") Optional<When> on,
             @Option(longName = "by", description = "who did it") @Word("PERSON") Optional<String> by,
@@ -194,10 +205,6 @@ public final class LayerCommands {
             CommandContext context,
             Screen screen) {
         recording.write(
-                Draft.of(EntryKind.FAILED, tags.tags()).put("cause", cause).put("note", note),
-                on,
-                by,
-                context,
-                screen);
+                Draft.of(EntryKind.FAILED, tags.tags()).put("cause", cause).put("note", note), on, by, context, screen);
     }
 }

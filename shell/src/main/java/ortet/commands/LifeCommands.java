@@ -47,19 +47,23 @@ public final class LifeCommands {
             ortet acquire R-9 --count 50 --cultivar "Acer palmatum" --born 2024 --container "9 cm" --place "House 2"
             """)
     void acquire(
-            @Arguments @Word(value = "TAG", description = "a tag for each plant, or for a batch with --count") TagList tags,
-            @Option(longName = "count", description = "how many under each tag: then each is a batch") Optional<Integer> count,
+            @Arguments @Word(value = "TAG", description = "a tag for each plant, or for a batch with --count")
+                    TagList tags,
+            @Option(longName = "count", description = "how many under each tag: then each is a batch")
+                    Optional<Integer> count,
             @Option(longName = "cultivar", description = "the name it is said to bear") Optional<CultivarName> cultivar,
             @Option(longName = "supplier", description = "who supplied it") @Word("PERSON") Optional<String> supplier,
             @Option(longName = "consignment", description = "delivery note") Optional<String> consignment,
-            @Option(longName = "ownership", description = "whose it is; owned unless given") Optional<Ownership> ownership,
+            @Option(longName = "ownership", description = "whose it is; owned unless given")
+                    Optional<Ownership> ownership,
             @Option(longName = "raised", description = "how it is said to have been raised") Optional<Raised> raised,
             @Option(longName = "born", description = "when it is said to have started life") Optional<When> born,
             @Option(longName = "stem", description = "stem diameter in mm") @Word("MM") Optional<Decimal> stem,
             @Option(longName = "height", description = "height in mm") @Word("MM") Optional<Decimal> height,
             @Option(longName = "container", description = "the pot, in words") Optional<String> container,
             @Option(longName = "place", description = "where it stands") Optional<Place> place,
-            @Option(longName = "passport", description = "traceability code of its plant passport") Optional<String> passport,
+            @Option(longName = "passport", description = "traceability code of its plant passport")
+                    Optional<String> passport,
             @Option(longName = "on", description = "the day; today unless given") Optional<When> on,
             @Option(longName = "by", description = "who did it") @Word("PERSON") Optional<String> by,
             @Option(longName = "note", description = "anything else") Optional<String> note,
@@ -164,11 +168,14 @@ public final class LifeCommands {
     void sell(
             @Arguments @Word(value = "TAG", description = "the plants or batches") TagList tags,
             @Option(longName = "to", description = "the customer") @Word("PERSON") Optional<String> to,
-            @Option(longName = "count", description = "how many of each batch; all unless given") Optional<Integer> count,
+            @Option(longName = "count", description = "how many of each batch; all unless given")
+                    Optional<Integer> count,
             @Option(longName = "price", description = "the price of one, with its currency") Optional<Money> price,
-            @Option(longName = "passport", description = "traceability code of the passport issued") Optional<String> passport,
+            @Option(longName = "passport", description = "traceability code of the passport issued")
+                    Optional<String> passport,
             @Option(longName = "invoice", description = "invoice or delivery note") Optional<String> invoice,
-            @Option(longName = "layers", description = "what becomes of layers still on it") Optional<LayersFate> layers,
+            @Option(longName = "layers", description = "what becomes of layers still on it")
+                    Optional<LayersFate> layers,
             @Option(longName = "on", description = "the day; today unless given") Optional<When> on,
             @Option(longName = "by", description = "who did it") @Word("PERSON") Optional<String> by,
             @Option(longName = "note", description = "anything else") Optional<String> note,
@@ -193,9 +200,11 @@ public final class LifeCommands {
             """)
     void lose(
             @Arguments @Word(value = "TAG", description = "the plants or batches") TagList tags,
-            @Option(longName = "count", description = "how many of each batch; all unless given") Optional<Integer> count,
+            @Option(longName = "count", description = "how many of each batch; all unless given")
+                    Optional<Integer> count,
             @Option(longName = "cause", description = "why") Optional<Cause> cause,
-            @Option(longName = "layers", description = "what becomes of layers still on it") Optional<LayersFate> layers,
+            @Option(longName = "layers", description = "what becomes of layers still on it")
+                    Optional<LayersFate> layers,
             @Option(longName = "on", description = "the day; today unless given") Optional<When> on,
             @Option(longName = "by", description = "who did it") @Word("PERSON") Optional<String> by,
             @Option(longName = "note", description = "anything else") Optional<String> note,

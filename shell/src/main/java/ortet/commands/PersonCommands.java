@@ -36,8 +36,10 @@ public final class PersonCommands {
             """)
     void add(
             @Argument(index = 0) @Word(value = "NAME", description = "what to call them") String name,
-            @Option(longName = "role", defaultValue = "staff", description = "what they are to the nursery") Person.Role role,
-            @Option(longName = "particulars", description = "address, telephone and the like") Optional<String> particulars,
+            @Option(longName = "role", defaultValue = "staff", description = "what they are to the nursery")
+                    Person.Role role,
+            @Option(longName = "particulars", description = "address, telephone and the like")
+                    Optional<String> particulars,
             CommandContext context,
             Screen screen) {
         BookStore store = shelf.open(context);

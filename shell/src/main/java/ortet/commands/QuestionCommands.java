@@ -10,10 +10,10 @@ import org.springframework.shell.core.command.annotation.Option;
 import ortet.book.BookStore;
 import ortet.book.Judge;
 import ortet.book.UnitFacts.Method;
+import ortet.line.Word;
 import ortet.lineage.Account;
 import ortet.lineage.Lineage;
 import ortet.lineage.Trace;
-import ortet.line.Word;
 import ortet.plant.Tag;
 import ortet.screen.OutputFormat;
 import ortet.screen.Screen;
@@ -39,7 +39,11 @@ public final class QuestionCommands {
         return asOf.orElseGet(() -> store.read(view -> judge.today(view.head())));
     }
 
-    @Command(name = "trace", group = GROUP, description = "tell where a tree comes from, to its mother and on to the ortet", help = """
+    @Command(
+            name = "trace",
+            group = GROUP,
+            description = "tell where a tree comes from, to its mother and on to the ortet",
+            help = """
             At each step the act, its day and who did it, and every potting and move between. A bought-in plant is the
             earliest known, its origin unknown.
             ortet trace J-0140
@@ -58,7 +62,11 @@ public final class QuestionCommands {
         TraceView.show(trace, format, screen);
     }
 
-    @Command(name = "plant", group = GROUP, description = "tell all that the book says of one plant, layer or batch", help = """
+    @Command(
+            name = "plant",
+            group = GROUP,
+            description = "tell all that the book says of one plant, layer or batch",
+            help = """
             ortet plant K-12
             ortet plant K-12 --format csv
             """)
@@ -75,7 +83,11 @@ public final class QuestionCommands {
         PlantView.show(account, format, screen);
     }
 
-    @Command(name = "take", group = GROUP, description = "tell how many took of those set, struck, worked and sown", help = """
+    @Command(
+            name = "take",
+            group = GROUP,
+            description = "tell how many took of those set, struck, worked and sown",
+            help = """
             The rate is taken of those known (taken and failed), with the interval in which the true rate may lie. What is
             pending is in neither; unaccounted is what should be known by now and nobody has said.
             ortet take --by cultivar,method
@@ -84,14 +96,20 @@ public final class QuestionCommands {
             """)
     void take(
             @Option(longName = "by", description = "what to tell apart, one or two") List<TakeBy> by,
-            @Option(longName = "cultivar", description = "only this cultivar, by its epithet or its whole name, or this taxon")
+            @Option(
+                            longName = "cultivar",
+                            description = "only this cultivar, by its epithet or its whole name, or this taxon")
                     Optional<String> cultivar,
             @Option(longName = "mother", description = "only from this mother") Optional<Tag> mother,
             @Option(longName = "method", description = "only by this method") Optional<Method> method,
             @Option(longName = "from", description = "from this season (year) on") @Word("YEAR") Optional<Integer> from,
             @Option(longName = "to", description = "to this season (year)") @Word("YEAR") Optional<Integer> to,
-            @Option(longName = "operator", description = "only by this person") @Word("PERSON") Optional<String> operator,
-            @Option(longName = "confidence", defaultValue = "95", description = "confidence of the intervals in percent")
+            @Option(longName = "operator", description = "only by this person") @Word("PERSON")
+                    Optional<String> operator,
+            @Option(
+                            longName = "confidence",
+                            defaultValue = "95",
+                            description = "confidence of the intervals in percent")
                     @Word("PERCENT")
                     double confidence,
             @Option(longName = "as-of", description = "the day as of which it is answered; today unless given")

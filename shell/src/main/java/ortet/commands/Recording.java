@@ -104,9 +104,7 @@ public final class Recording {
         List<String> parts = new ArrayList<>();
         Form.write(entry).forEach((column, text) -> {
             if (!column.equals("tags") && !column.equals("target")) {
-                String value = PersonNumber.isWritten(text)
-                        ? names.getOrDefault(PersonNumber.parse(text), text)
-                        : text;
+                String value = PersonNumber.isWritten(text) ? names.getOrDefault(PersonNumber.parse(text), text) : text;
                 parts.add(Labels.of(column, value));
             }
         });
@@ -122,7 +120,10 @@ public final class Recording {
                     + (entry.tags().size() > 1 ? " (" + entry.tags().size() + ")" : "");
             List<String> parts = new ArrayList<>();
             parts.add(recorded.proposed().day()
-                    + recorded.proposed().by().map(by -> ", " + names.getOrDefault(by, by.toString())).orElse(""));
+                    + recorded.proposed()
+                            .by()
+                            .map(by -> ", " + names.getOrDefault(by, by.toString()))
+                            .orElse(""));
             String fields = fields(entry, names);
             if (!fields.isEmpty()) {
                 parts.add(fields);
@@ -142,7 +143,9 @@ public final class Recording {
         for (Recorded recorded : receipt.written()) {
             Map<String, String> texts = Form.write(recorded.entry());
             hormone |= texts.containsKey("hormone");
-            sphagnum |= texts.getOrDefault("medium", "").toLowerCase(java.util.Locale.ROOT).contains("sphagnum");
+            sphagnum |= texts.getOrDefault("medium", "")
+                    .toLowerCase(java.util.Locale.ROOT)
+                    .contains("sphagnum");
         }
         if (hormone) {
             screen.hanging(

@@ -2,7 +2,6 @@ package ortet.commands;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import ortet.entry.Words;
 import ortet.figures.Interval;
 import ortet.plant.Tag;
@@ -43,14 +42,18 @@ final class TakeView {
         columns.add(Column.share("rate", "take rate", 0).forPrograms());
         columns.add(Column.share("lower", "lower", 0).forPrograms());
         columns.add(Column.share("upper", "upper", 0).forPrograms());
-        columns.add(Column.share("rate_if_unaccounted_failed", "if unaccounted failed", 0).forPrograms());
-        columns.add(Column.share("rate_if_unaccounted_taken", "if unaccounted took", 0).forPrograms());
+        columns.add(Column.share("rate_if_unaccounted_failed", "if unaccounted failed", 0)
+                .forPrograms());
+        columns.add(Column.share("rate_if_unaccounted_taken", "if unaccounted took", 0)
+                .forPrograms());
         columns.add(Column.text("stood", "stood").forPeople());
         columns.add(Column.whole("batches", "batches").forPrograms());
         columns.add(Column.whole("singles", "singles").forPrograms());
         columns.add(Column.whole("mothers", "mothers").forPrograms());
         Sheet.Builder sheet = Sheet.titled(title(question), columns.toArray(new Column[0]));
-        table.rows().forEach(row -> add(sheet, row, row.groups().stream().map(Group::shown).toList()));
+        table.rows()
+                .forEach(row ->
+                        add(sheet, row, row.groups().stream().map(Group::shown).toList()));
         if (table.rows().size() != 1) {
             List<String> all = new ArrayList<>();
             all.add("all");
@@ -87,7 +90,8 @@ final class TakeView {
 
     private static String rate(TakeRate rate) {
         return rate.count().successes() + " of " + rate.count().trials() + ", " + percent(rate.share()) + " % ("
-                + percent(rate.interval().lower()) + " to " + percent(rate.interval().upper()) + ")";
+                + percent(rate.interval().lower()) + " to "
+                + percent(rate.interval().upper()) + ")";
     }
 
     private static String percent(double share) {
@@ -99,7 +103,10 @@ final class TakeView {
     private static String title(TakeQuestion question) {
         String by = question.by().isEmpty()
                 ? ""
-                : " by " + String.join(" and ", question.by().stream().map(TakeBy::word).toList());
+                : " by "
+                        + String.join(
+                                " and ",
+                                question.by().stream().map(TakeBy::word).toList());
         return "take" + by + ", as of " + question.asOf() + filter(question.filter());
     }
 
@@ -129,9 +136,15 @@ final class TakeView {
                     + " left out: in batches from several mothers, nobody knows which are from this one");
         }
         if (!table.weighed().isEmpty()) {
-            int seedlings = table.weighed().stream().mapToInt(WeighedSowing::taken).sum();
+            int seedlings =
+                    table.weighed().stream().mapToInt(WeighedSowing::taken).sum();
             notes.add(Counts.of(table.weighed().size(), "sowing", "sowings") + " by weight in no row ("
-                    + String.join(", ", table.weighed().stream().map(WeighedSowing::tag).map(Tag::text).toList())
+                    + String.join(
+                            ", ",
+                            table.weighed().stream()
+                                    .map(WeighedSowing::tag)
+                                    .map(Tag::text)
+                                    .toList())
                     + "): " + Counts.of(seedlings, "seedling", "seedlings") + ", of nobody knows how many seeds");
         }
         return notes;

@@ -37,25 +37,35 @@ final class TraceView {
         step(trace.tree(), Optional.empty(), "", "", screen);
         screen.println();
         screen.hanging("", "  ", screen.styled(Style.STRONG, "origin: ") + trace.origin());
-        screen.hanging("", "  ", "as of " + trace.asOf() + "; " + Counts.of(trace.units(), "unit", "units") + " traced"
-                + (trace.isWhole() ? "" : "; there are more, which are left out"));
+        screen.hanging(
+                "",
+                "  ",
+                "as of " + trace.asOf() + "; " + Counts.of(trace.units(), "unit", "units") + " traced"
+                        + (trace.isWhole() ? "" : "; there are more, which are left out"));
     }
 
     private static void step(Step step, Optional<Source> source, String first, String indent, Screen screen) {
-        String part = source.map(from -> from.part() + from.count().map(n -> " of " + n).orElse("") + " ").orElse("");
+        String part = source.map(
+                        from -> from.part() + from.count().map(n -> " of " + n).orElse("") + " ")
+                .orElse("");
         String tags = step.tag()
                 + (step.earlierTags().isEmpty()
                         ? ""
                         : " (before: "
                                 + String.join(
                                         ", ",
-                                        step.earlierTags().stream().map(Tag::text).toList())
+                                        step.earlierTags().stream()
+                                                .map(Tag::text)
+                                                .toList())
                                 + ")");
         screen.hanging(
                 first + part,
                 indent + "  ",
                 screen.styled(Style.STRONG, tags) + "  " + step.named() + "  [" + step.state() + "]"
-                        + step.founder().filter(Founder::isOrtet).map(f -> "  ← the ortet").orElse(""));
+                        + step.founder()
+                                .filter(Founder::isOrtet)
+                                .map(f -> "  ← the ortet")
+                                .orElse(""));
         boolean more = !step.sources().isEmpty();
         String guide = indent + (more ? "│ " : "  ");
         deed(step.begun(), guide, screen);
@@ -81,10 +91,7 @@ final class TraceView {
     }
 
     private static void deed(Deed deed, String guide, Screen screen) {
-        screen.hanging(
-                guide + String.format("%-10s  ", deed.day()),
-                guide + " ".repeat(12),
-                words(deed));
+        screen.hanging(guide + String.format("%-10s  ", deed.day()), guide + " ".repeat(12), words(deed));
     }
 
     /** Return what was done in words: {@code potted into 2 L, House 1; purpose pot-up; by Aoife}. */
@@ -176,12 +183,15 @@ final class TraceView {
                 .field("whole", trace.isWhole())
                 .field("origin_known", trace.origin().ortet().isPresent())
                 .field("origin", trace.origin().toString())
-                .array("founders", founders -> trace.origin().founders().forEach(founder -> founders.object(one -> one.field(
-                                "kind", Words.of(founder.kind()))
-                        .field("tag", founder.tag().text())
-                        .field("day", founder.day().toString())
-                        .field("ortet", founder.isOrtet())
-                        .field("of", founder.of().map(Tag::text)))))
+                .array(
+                        "founders",
+                        founders -> trace.origin()
+                                .founders()
+                                .forEach(founder -> founders.object(one -> one.field("kind", Words.of(founder.kind()))
+                                        .field("tag", founder.tag().text())
+                                        .field("day", founder.day().toString())
+                                        .field("ortet", founder.isOrtet())
+                                        .field("of", founder.of().map(Tag::text)))))
                 .object("tree", tree -> json(trace.tree(), tree)));
     }
 
@@ -204,15 +214,18 @@ final class TraceView {
                         later -> later.field("pottings", step.later().pottings())
                                 .field("moves", step.later().moves())
                                 .field("others", step.later().others()))
-                .array("sources", sources -> step.sources().forEach(source -> sources.object(one -> {
-                    one.field("act", Words.of(source.act()))
-                            .field("part", source.part())
-                            .field("tag", source.tag().text())
-                            .field("one_of_several", source.isOneOfSeveral())
-                            .field("count", source.count())
-                            .field("told_elsewhere", source.isToldElsewhere());
-                    source.step().ifPresent(next -> one.object("step", under -> json(next, under)));
-                })));
+                .array(
+                        "sources",
+                        sources -> step.sources()
+                                .forEach(source -> sources.object(one -> {
+                                    one.field("act", Words.of(source.act()))
+                                            .field("part", source.part())
+                                            .field("tag", source.tag().text())
+                                            .field("one_of_several", source.isOneOfSeveral())
+                                            .field("count", source.count())
+                                            .field("told_elsewhere", source.isToldElsewhere());
+                                    source.step().ifPresent(next -> one.object("step", under -> json(next, under)));
+                                })));
     }
 
     /** Write the fields of a deed. */
