@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.IntFunction;
 import ortet.plant.CultivarName;
 import ortet.plant.PersonNumber;
 import ortet.plant.Place;
@@ -173,11 +174,34 @@ public final class Form {
      *     with the column
      */
     public Entry read(Map<String, String> texts) {
+        List<Fault> unused = new ArrayList<>();
+        for (String column : texts.keySet()) {
+            if (!texts.get(column).isBlank() && field(column).isEmpty()) {
+                unused.add(Fault.of(
+                        "unused-column",
+                        column + ": " + kind.word() + " has no such column; it has "
+                                + String.join(
+                                        ", ", fields.stream().map(Field::name).toList())));
+            }
+        }
+        return read(at -> texts.getOrDefault(fields.get(at).name(), ""), unused);
+    }
+
+    /**
+     * Read an entry from the texts of its fields by their places in {@link #fields()}, from 0; blank texts are absent.
+     *
+     * @throws Refused as {@link #read(Map)} does
+     */
+    public Entry read(IntFunction<String> texts) {
+        return read(texts, List.of());
+    }
+
+    private Entry read(IntFunction<String> texts, List<Fault> found) {
         List<Fault> faults = new ArrayList<>();
         Object[] values = new Object[slots.size()];
         for (int at = 0; at < values.length; at++) {
             Slot slot = slots.get(at);
-            String text = texts.getOrDefault(slot.field().name(), "").strip();
+            String text = texts.apply(at).strip();
             try {
                 values[at] = read(slot, text);
             } catch (Refused refused) {
@@ -188,15 +212,7 @@ public final class Form {
                 }
             }
         }
-        for (String column : texts.keySet()) {
-            if (!texts.get(column).isBlank() && field(column).isEmpty()) {
-                faults.add(Fault.of(
-                        "unused-column",
-                        column + ": " + kind.word() + " has no such column; it has "
-                                + String.join(
-                                        ", ", fields.stream().map(Field::name).toList())));
-            }
-        }
+        faults.addAll(found);
         if (!faults.isEmpty()) {
             throw new Refused(faults);
         }

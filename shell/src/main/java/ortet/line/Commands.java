@@ -2,7 +2,6 @@ package ortet.line;
 
 import java.lang.reflect.Method;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -161,10 +160,5 @@ public final class Commands {
 
     private static String listed(Set<String> words) {
         return String.join(", ", words);
-    }
-
-    @Override
-    public String toString() {
-        return Arrays.toString(byName.keySet().toArray());
     }
 }

@@ -1,0 +1,32 @@
+package ortet.book.daybook;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+
+/**
+ * A file to read.
+ *
+ * @param shown its name as the user gave it
+ * @param name its name without folders
+ * @param size its size in bytes, 0 when not known
+ * @param opener opens it, once
+ */
+record Source(String shown, String name, long size, Opener opener) {
+    /** Opens a file. */
+    @FunctionalInterface
+    interface Opener {
+        InputStream open() throws IOException;
+    }
+
+    /** Return the file at a path. */
+    static Source of(Path path) throws IOException {
+        Path name = path.getFileName();
+        return new Source(
+                path.toString(),
+                name == null ? path.toString() : name.toString(),
+                Files.isRegularFile(path) ? Files.size(path) : 0,
+                () -> Files.newInputStream(path));
+    }
+}
