@@ -95,20 +95,21 @@ public final class BookCommands {
             Screen screen) {
         BookStore store = shelf.open(context);
         FaultList.capped(faults.orElse(FaultList.SHOWN), () -> {
+            Receipt receipt;
+            long before = store.read(view -> view.persons().size());
+            long after;
             try (ProgressBar bar = screen.progress()) {
                 Reading reading = store.read(view -> DayBook.read(files, source, view, bar::at));
                 if (check) {
                     Ruling ruling = store.read(view -> reading.check(view, judge, bar::at));
-                    bar.close();
-                    told("would be written", ruling.receipt(), ruling.persons().size(), screen);
+                    receipt = ruling.receipt();
+                    after = before + ruling.persons().size();
                 } else {
-                    long before = store.read(view -> view.persons().size());
-                    Receipt receipt = reading.writeInto(store, judge, bar::at);
-                    long after = store.read(view -> view.persons().size());
-                    bar.close();
-                    told("written", receipt, (int) (after - before), screen);
+                    receipt = reading.writeInto(store, judge, bar::at);
+                    after = store.read(view -> view.persons().size());
                 }
             }
+            told(check ? "would be written" : "written", receipt, (int) (after - before), screen);
         });
     }
 
@@ -135,13 +136,13 @@ public final class BookCommands {
             CommandContext context,
             Screen screen) {
         BookStore store = shelf.open(context);
+        Exported exported;
         try (ProgressBar bar = screen.progress()) {
-            Exported exported = store.read(view -> DayBook.export(view, folder, bar::at));
-            bar.close();
-            screen.prose(Counts.of(exported.head().order(), "entry", "entries") + " and "
-                    + Counts.of(exported.persons(), "person", "persons") + " written to " + exported.folder()
-                    + "; the chain ends on " + exported.head().digest().brief());
+            exported = store.read(view -> DayBook.export(view, folder, bar::at));
         }
+        screen.prose(Counts.of(exported.head().order(), "entry", "entries") + " and "
+                + Counts.of(exported.persons(), "person", "persons") + " written to " + exported.folder()
+                + "; the chain ends on " + exported.head().digest().brief());
     }
 
     @Command(name = "book info", group = GROUP, description = "say which book this is and where it stands", help = """
