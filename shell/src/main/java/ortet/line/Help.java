@@ -34,7 +34,10 @@ public final class Help {
                 List.of(
                         List.of("ortet COMMAND …", "do one thing"),
                         List.of("ortet @FILE", "do every line of a file; - for standard input"),
-                        List.of("ortet", "ask for lines one by one")),
+                        List.of("ortet", "ask for lines one by one"),
+                        List.of(
+                                "… --book FILE",
+                                "the book that a line is about; else the one in ORTET_BOOK, else book.ortet here")),
                 screen);
         Map<String, List<List<String>>> groups = new LinkedHashMap<>();
         commands.groups().forEach(group -> groups.put(group, new ArrayList<>()));

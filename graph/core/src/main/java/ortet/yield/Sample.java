@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import ortet.book.Rows;
 import ortet.book.UnitFacts.Method;
+import ortet.entry.Words;
 import ortet.plant.CultivarName;
 import ortet.plant.PersonNumber;
 import ortet.plant.Tag;
@@ -17,6 +18,7 @@ import ortet.value.When;
  * One unit that was set, struck, worked or sown, and how it stands: a row of the question {@code cohorts}.
  *
  * @param count how many were set under the tag; absent for seed sown by weight
+ * @param mothers the tags of the plants that it is from, sorted; several mean one of them
  * @param movedOn how many went on under another tag before anybody knew
  * @param heard the last day on which it was set, seen or said to be still on
  */
@@ -41,20 +43,22 @@ record Sample(
 
     static Sample of(Rows.Row row) {
         When day = new When(
-                row.day("day").orElseThrow(() -> missing("day")), When.Precision.valueOf(text(row, "precision")));
+                row.day("day").orElseThrow(() -> missing("day")),
+                Words.parse(When.Precision.class, text(row, "precision")));
         LocalDate heard = Stream.of(row.day("still_on_day"), row.day("last_seen_day"))
                 .flatMap(Optional::stream)
                 .reduce(day.last(), (one, other) -> one.isAfter(other) ? one : other);
         return new Sample(
                 new UnitNumber(whole(row, "unit")),
                 new Tag(text(row, "tag")),
-                Method.valueOf(text(row, "method")),
+                Words.parse(Method.class, text(row, "method")),
                 day,
                 row.whole("by_person").map(number -> new PersonNumber(Math.toIntExact(number))),
                 row.text("cultivar").map(CultivarName::parse),
                 row.text("mothers").stream()
                         .flatMap(mothers -> Stream.of(mothers.split(BETWEEN_MOTHERS)))
                         .map(Tag::new)
+                        .sorted()
                         .toList(),
                 row.whole("count").map(Math::toIntExact),
                 whole(row, "taken"),

@@ -23,6 +23,7 @@ import ortet.book.Rows;
 import ortet.book.UnitFacts;
 import ortet.entry.EntryId;
 import ortet.entry.Recorded;
+import ortet.entry.Words;
 import ortet.plant.Person;
 import ortet.plant.PersonNumber;
 import ortet.plant.Tag;
@@ -32,7 +33,7 @@ import ortet.value.When;
 
 /** A book cut down to what a question about take asks of it, so that each row can be written by hand. */
 final class CohortsView implements BookView {
-    private static final List<String> COLUMNS = List.of(
+    static final List<String> COLUMNS = List.of(
             "unit",
             "tag",
             "method",
@@ -124,9 +125,9 @@ final class CohortsView implements BookView {
         Line line = new Line()
                 .and("unit", (long) rows.size() + 1)
                 .and("tag", tag)
-                .and("method", method.name())
+                .and("method", Words.of(method))
                 .and("day", day.first().toString())
-                .and("precision", day.precision().name());
+                .and("precision", Words.of(day.precision()));
         for (String column : List.of("taken", "failed", "withdrawn", "not_seen", "moved_on", "found_more")) {
             line.and(column, 0L);
         }

@@ -205,11 +205,12 @@ class TakeTests {
         view.set("T-2", Method.CUTTING, "2023-05-03", 5).from("K-2");
         view.set("T-3", Method.CUTTING, "2023-05-03", 5).from("K-1 + K-2");
         view.set("T-4", Method.CUTTING, "2023-05-03", 5);
+        view.set("T-5", Method.CUTTING, "2023-05-03", 5).from("K-2 + K-1");
         TakeTable table = take(TakeBy.MOTHER);
         assertEquals(List.of("K-2", "K-10", "several mothers: K-1 + K-2", "mother not known"), names(table));
         assertEquals(Optional.empty(), table.rows().get(3).groups().get(0).value());
         assertEquals(
-                "in 4 batches, from 3 mothers and others not known",
+                "in 5 batches, from 3 mothers and others not known",
                 table.total().stood().toString());
     }
 
