@@ -41,7 +41,7 @@ public final class AmendCommands {
             ortet correct 412 --field tags --tags J-205 --value J-250
             """)
     void correct(
-            @Argument(index = 0) @Word(value = "ENTRY", description = "the number of the entry") String entry,
+            @Argument(index = 0, description = "the number of the entry") @Word("ENTRY") String entry,
             @Option(longName = "field", required = true, description = "the field that is wrong") String field,
             @Option(longName = "value", description = "the true value; without it the field is emptied")
                     Optional<String> value,
@@ -81,7 +81,7 @@ public final class AmendCommands {
             ortet cross-out 412 --reason "wrong tree"
             """)
     void crossOut(
-            @Argument(index = 0) @Word(value = "ENTRY", description = "the number of the entry") String entry,
+            @Argument(index = 0, description = "the number of the entry") @Word("ENTRY") String entry,
             @Option(longName = "reason", required = true, description = "why") String reason,
             @Option(longName = "on", description = "the day; today unless given") Optional<When> on,
             @Option(longName = "by", description = "who") @Word("PERSON") Optional<String> by,

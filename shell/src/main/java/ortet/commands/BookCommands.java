@@ -132,7 +132,7 @@ public final class BookCommands {
             ortet book export export-2026-03-01
             """)
     void write(
-            @Argument(index = 0) @Word(value = "FOLDER", description = "a new folder") Path folder,
+            @Argument(index = 0, description = "a new folder") @Word("FOLDER") Path folder,
             CommandContext context,
             Screen screen) {
         BookStore store = shelf.open(context);
@@ -192,7 +192,7 @@ public final class BookCommands {
             ortet book backup backup-2026-03-01.ortet
             """)
     void backup(
-            @Argument(index = 0) @Word(value = "FILE", description = "a new file") Path file,
+            @Argument(index = 0, description = "a new file") @Word("FILE") Path file,
             CommandContext context,
             Screen screen) {
         BookStore store = shelf.open(context);

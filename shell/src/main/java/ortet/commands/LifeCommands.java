@@ -64,9 +64,7 @@ public final class LifeCommands {
             @Option(longName = "place", description = "where it stands") Optional<Place> place,
             @Option(longName = "passport", description = "traceability code of its plant passport")
                     Optional<String> passport,
-            @Option(longName = "on", description = "the day; today unless given") Optional<When> on,
-            @Option(longName = "by", description = "who did it") @Word("PERSON") Optional<String> by,
-            @Option(longName = "note", description = "anything else") Optional<String> note,
+            Hand hand,
             CommandContext context,
             Screen screen) {
         recording.write(
@@ -83,9 +81,8 @@ public final class LifeCommands {
                         .put("container", container)
                         .put("place", place)
                         .put("passport", passport)
-                        .put("note", note),
-                on,
-                by,
+                        .put("note", hand.note()),
+                hand,
                 context,
                 screen);
     }
@@ -100,9 +97,7 @@ public final class LifeCommands {
             @Option(longName = "purpose", description = "why it was potted") Optional<Purpose> purpose,
             @Option(longName = "medium", description = "what it grows in") Optional<String> medium,
             @Option(longName = "place", description = "where it stands now") Optional<Place> place,
-            @Option(longName = "on", description = "the day; today unless given") Optional<When> on,
-            @Option(longName = "by", description = "who did it") @Word("PERSON") Optional<String> by,
-            @Option(longName = "note", description = "anything else") Optional<String> note,
+            Hand hand,
             CommandContext context,
             Screen screen) {
         recording.write(
@@ -111,9 +106,8 @@ public final class LifeCommands {
                         .put("purpose", purpose)
                         .put("medium", medium)
                         .put("place", place)
-                        .put("note", note),
-                on,
-                by,
+                        .put("note", hand.note()),
+                hand,
                 context,
                 screen);
     }
@@ -124,13 +118,14 @@ public final class LifeCommands {
     void move(
             @Arguments @Word(value = "TAG", description = "the plants or batches") TagList tags,
             @Option(longName = "to", required = true, description = "the place") Place to,
-            @Option(longName = "on", description = "the day; today unless given") Optional<When> on,
-            @Option(longName = "by", description = "who did it") @Word("PERSON") Optional<String> by,
-            @Option(longName = "note", description = "anything else") Optional<String> note,
+            Hand hand,
             CommandContext context,
             Screen screen) {
         recording.write(
-                Draft.of(EntryKind.MOVED, tags.tags()).put("place", to).put("note", note), on, by, context, screen);
+                Draft.of(EntryKind.MOVED, tags.tags()).put("place", to).put("note", hand.note()),
+                hand,
+                context,
+                screen);
     }
 
     @Command(name = "measure", group = GROUP, description = "measure stem, height and places for layers", help = """
@@ -143,9 +138,7 @@ public final class LifeCommands {
             @Option(longName = "height", description = "height in mm") @Word("MM") Optional<Decimal> height,
             @Option(longName = "positions", description = "places for layers by diameter") @Word("MM-MM:N")
                     List<Band> positions,
-            @Option(longName = "on", description = "the day; today unless given") Optional<When> on,
-            @Option(longName = "by", description = "who did it") @Word("PERSON") Optional<String> by,
-            @Option(longName = "note", description = "anything else") Optional<String> note,
+            Hand hand,
             CommandContext context,
             Screen screen) {
         recording.write(
@@ -153,9 +146,8 @@ public final class LifeCommands {
                         .put("stem_mm", stem)
                         .put("height_mm", height)
                         .list("positions", positions)
-                        .put("note", note),
-                on,
-                by,
+                        .put("note", hand.note()),
+                hand,
                 context,
                 screen);
     }
@@ -176,9 +168,7 @@ public final class LifeCommands {
             @Option(longName = "invoice", description = "invoice or delivery note") Optional<String> invoice,
             @Option(longName = "layers", description = "what becomes of layers still on it")
                     Optional<LayersFate> layers,
-            @Option(longName = "on", description = "the day; today unless given") Optional<When> on,
-            @Option(longName = "by", description = "who did it") @Word("PERSON") Optional<String> by,
-            @Option(longName = "note", description = "anything else") Optional<String> note,
+            Hand hand,
             CommandContext context,
             Screen screen) {
         List<Entry> entries = new ArrayList<>(layersFirst(tags.tags(), layers, context));
@@ -188,9 +178,9 @@ public final class LifeCommands {
                 .put("price", price)
                 .put("passport", passport)
                 .put("invoice", invoice)
-                .put("note", note)
+                .put("note", hand.note())
                 .entry());
-        recording.write(entries, on, by, context, screen);
+        recording.write(entries, hand, context, screen);
     }
 
     @Command(name = "lose", group = GROUP, description = "say that plants were lost", help = """
@@ -205,18 +195,16 @@ public final class LifeCommands {
             @Option(longName = "cause", description = "why") Optional<Cause> cause,
             @Option(longName = "layers", description = "what becomes of layers still on it")
                     Optional<LayersFate> layers,
-            @Option(longName = "on", description = "the day; today unless given") Optional<When> on,
-            @Option(longName = "by", description = "who did it") @Word("PERSON") Optional<String> by,
-            @Option(longName = "note", description = "anything else") Optional<String> note,
+            Hand hand,
             CommandContext context,
             Screen screen) {
         List<Entry> entries = new ArrayList<>(layersFirst(tags.tags(), layers, context));
         entries.add(Draft.of(EntryKind.LOST, tags.tags())
                 .put("count", count)
                 .put("cause", cause)
-                .put("note", note)
+                .put("note", hand.note())
                 .entry());
-        recording.write(entries, on, by, context, screen);
+        recording.write(entries, hand, context, screen);
     }
 
     private List<Entry> layersFirst(List<Tag> mothers, Optional<LayersFate> fate, CommandContext context) {

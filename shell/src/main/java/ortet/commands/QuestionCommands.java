@@ -15,7 +15,6 @@ import ortet.lineage.Account;
 import ortet.lineage.Lineage;
 import ortet.lineage.Trace;
 import ortet.plant.Tag;
-import ortet.screen.OutputFormat;
 import ortet.screen.Screen;
 import ortet.yield.Periods;
 import ortet.yield.Take;
@@ -35,10 +34,6 @@ public final class QuestionCommands {
         this.judge = judge;
     }
 
-    private LocalDate day(Optional<LocalDate> asOf, BookStore store) {
-        return asOf.orElseGet(() -> store.read(view -> judge.today(view.head())));
-    }
-
     @Command(
             name = "trace",
             group = GROUP,
@@ -50,16 +45,14 @@ public final class QuestionCommands {
             ortet trace J-0140 --as-of 2024-12-31 --format json
             """)
     void trace(
-            @Argument(index = 0) @Word(value = "TAG", description = "the tree, layer or batch") Tag tag,
-            @Option(longName = "as-of", description = "the day as of which it is answered; today unless given")
-                    Optional<LocalDate> asOf,
-            @Option(longName = "format", defaultValue = "table", description = "how to answer") OutputFormat format,
+            @Argument(index = 0, description = "the tree, layer or batch") @Word("TAG") Tag tag,
+            Asked asked,
             CommandContext context,
             Screen screen) {
         BookStore store = shelf.open(context);
-        LocalDate day = day(asOf, store);
+        LocalDate day = asked.day(store, judge);
         Trace trace = store.read(view -> Lineage.trace(view, tag, day));
-        TraceView.show(trace, format, screen);
+        TraceView.show(trace, asked.format(), screen);
     }
 
     @Command(
@@ -71,16 +64,14 @@ public final class QuestionCommands {
             ortet plant K-12 --format csv
             """)
     void plant(
-            @Argument(index = 0) @Word(value = "TAG", description = "the plant, layer or batch") Tag tag,
-            @Option(longName = "as-of", description = "the day as of which it is answered; today unless given")
-                    Optional<LocalDate> asOf,
-            @Option(longName = "format", defaultValue = "table", description = "how to answer") OutputFormat format,
+            @Argument(index = 0, description = "the plant, layer or batch") @Word("TAG") Tag tag,
+            Asked asked,
             CommandContext context,
             Screen screen) {
         BookStore store = shelf.open(context);
-        LocalDate day = day(asOf, store);
+        LocalDate day = asked.day(store, judge);
         Account account = store.read(view -> Lineage.plant(view, tag, day));
-        PlantView.show(account, format, screen);
+        PlantView.show(account, asked.format(), screen);
     }
 
     @Command(
@@ -112,15 +103,13 @@ public final class QuestionCommands {
                             description = "confidence of the intervals in percent")
                     @Word("PERCENT")
                     double confidence,
-            @Option(longName = "as-of", description = "the day as of which it is answered; today unless given")
-                    Optional<LocalDate> asOf,
-            @Option(longName = "format", defaultValue = "table", description = "how to answer") OutputFormat format,
+            Asked asked,
             CommandContext context,
             Screen screen) {
         BookStore store = shelf.open(context);
-        LocalDate day = day(asOf, store);
+        LocalDate day = asked.day(store, judge);
         TakeFilter filter = new TakeFilter(cultivar, mother, method, from, to, operator);
         TakeQuestion question = new TakeQuestion(by, filter, day, Periods.DEFAULTS, confidence / 100);
-        TakeView.show(store.read(view -> Take.ask(view, question)), format, screen);
+        TakeView.show(store.read(view -> Take.ask(view, question)), asked.format(), screen);
     }
 }

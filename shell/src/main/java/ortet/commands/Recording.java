@@ -62,6 +62,16 @@ public final class Recording {
         write(List.of(draft.entry()), on, by, context, screen);
     }
 
+    /** Write one entry, by a hand. */
+    void write(Draft draft, Hand hand, CommandContext context, Screen screen) {
+        write(List.of(draft.entry()), hand.on(), hand.by(), context, screen);
+    }
+
+    /** Write entries at one go, by a hand. */
+    void write(List<Entry> entries, Hand hand, CommandContext context, Screen screen) {
+        write(entries, hand.on(), hand.by(), context, screen);
+    }
+
     /** Return today. */
     LocalDate today() {
         return today.get();

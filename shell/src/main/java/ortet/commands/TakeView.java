@@ -26,8 +26,10 @@ final class TakeView {
     static void show(TakeTable table, OutputFormat format, Screen screen) {
         TakeQuestion question = table.question();
         List<Column> columns = new ArrayList<>();
+        boolean sections = question.by().size() > 1;
         for (TakeBy by : question.by()) {
-            columns.add(Column.text(by.word(), by.word()));
+            Column column = Column.text(by.word(), by.word());
+            columns.add(sections && by == question.by().get(0) ? column.forPrograms() : column);
         }
         if (question.by().isEmpty()) {
             columns.add(Column.text("what", "what"));
@@ -38,7 +40,7 @@ final class TakeView {
         columns.add(Column.whole("withdrawn", "withdrawn").forPrograms());
         columns.add(Column.whole("pending", "pending"));
         columns.add(Column.whole("unaccounted", "unacc."));
-        columns.add(Column.text("rate_shown", "take rate (interval)").forPeople());
+        columns.add(Column.text("rate_shown", "rate % (interval)").forPeople());
         columns.add(Column.share("rate", "take rate", 0).forPrograms());
         columns.add(Column.share("lower", "lower", 0).forPrograms());
         columns.add(Column.share("upper", "upper", 0).forPrograms());
@@ -89,8 +91,7 @@ final class TakeView {
     }
 
     private static String rate(TakeRate rate) {
-        return rate.count().successes() + " of " + rate.count().trials() + ", " + percent(rate.share()) + " % ("
-                + percent(rate.interval().lower()) + " to "
+        return percent(rate.share()) + " (" + percent(rate.interval().lower()) + "–"
                 + percent(rate.interval().upper()) + ")";
     }
 
