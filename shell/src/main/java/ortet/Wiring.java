@@ -32,7 +32,6 @@ import ortet.line.Help;
  */
 @Configuration(proxyBeanMethods = false)
 @Import({
-    HelpCommands.class,
     LayerCommands.class,
     CuttingsCommands.class,
     LifeCommands.class,
@@ -40,6 +39,7 @@ import ortet.line.Help;
     BookCommands.class,
     PersonCommands.class,
     QuestionCommands.class,
+    HelpCommands.class,
     Values.class
 })
 class Wiring {

@@ -68,7 +68,7 @@ final class PlantView {
         }
         screen.println();
         screen.println(screen.styled(Style.STRONG, "diary"));
-        account.diary().forEach(line -> diary(line, screen));
+        account.diary().forEach(line -> diary(line, account, screen));
         screen.println();
         screen.prose("as of " + account.asOf() + "; #N is the number of an entry, for \"correct\" and \"cross-out\"");
     }
@@ -137,9 +137,13 @@ final class PlantView {
                 + String.join(", ", parts);
     }
 
-    private static void diary(DiaryLine line, Screen screen) {
+    private static void diary(DiaryLine line, Account account, Screen screen) {
         Deed deed = line.deed();
-        String tags = line.tags().size() > 1 ? " (" + Tags.brief(line.tags()) + ")" : "";
+        boolean itself = line.tags().isEmpty()
+                || line.tags().size() == 1
+                        && account.tags().stream()
+                                .anyMatch(use -> use.tag().equals(line.tags().get(0)));
+        String tags = itself ? "" : " (" + Tags.brief(line.tags()) + ")";
         String mark = switch (line.mark()) {
             case AS_WRITTEN -> "";
             case CORRECTED -> "  [corrected]";

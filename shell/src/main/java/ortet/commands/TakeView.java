@@ -53,16 +53,22 @@ final class TakeView {
         columns.add(Column.whole("singles", "singles").forPrograms());
         columns.add(Column.whole("mothers", "mothers").forPrograms());
         Sheet.Builder sheet = Sheet.titled(title(question), columns.toArray(new Column[0]));
-        table.rows()
-                .forEach(row ->
-                        add(sheet, row, row.groups().stream().map(Group::shown).toList()));
-        if (table.rows().size() != 1) {
-            List<String> all = new ArrayList<>();
-            all.add("all");
-            for (int at = 1; at < question.by().size(); at++) {
-                all.add("");
+        String section = "";
+        for (TakeRow row : table.rows()) {
+            List<String> groups = row.groups().stream().map(Group::shown).toList();
+            if (sections && !groups.get(0).equals(section)) {
+                section = groups.get(0);
+                sheet.section(section);
             }
-            add(sheet, table.total(), all);
+            add(sheet, row, groups);
+        }
+        if (table.rows().size() != 1) {
+            if (sections) {
+                sheet.section("all together");
+            }
+            List<String> all = new ArrayList<>();
+            question.by().forEach(by -> all.add("all"));
+            add(sheet, table.total(), all.isEmpty() ? List.of("all") : all);
         }
         notes(table).forEach(sheet::note);
         table.warnings().forEach(warning -> sheet.warning(warning.text()));
