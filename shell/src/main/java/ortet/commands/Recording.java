@@ -12,6 +12,8 @@ import ortet.book.BookStore;
 import ortet.book.Judge;
 import ortet.book.Proposal;
 import ortet.book.Receipt;
+import ortet.entry.Corrected;
+import ortet.entry.CrossedOut;
 import ortet.entry.Entry;
 import ortet.entry.EntryId;
 import ortet.entry.Form;
@@ -134,6 +136,7 @@ public final class Recording {
                             .by()
                             .map(by -> ", " + names.getOrDefault(by, by.toString()))
                             .orElse(""));
+            target(entry, store).ifPresent(order -> parts.add("of entry #" + order));
             String fields = fields(entry, names);
             if (!fields.isEmpty()) {
                 parts.add(fields);
@@ -144,6 +147,13 @@ public final class Recording {
             screen.hanging("", "    ", "remark: " + warning.text());
         }
         cautions(receipt, screen);
+    }
+
+    private static Optional<Long> target(Entry entry, BookStore store) {
+        Optional<EntryId> target = entry instanceof Corrected corrected
+                ? Optional.of(corrected.target())
+                : entry instanceof CrossedOut crossedOut ? Optional.of(crossedOut.target()) : Optional.empty();
+        return target.flatMap(id -> store.read(view -> view.entry(id))).map(Recorded::order);
     }
 
     /** Give the usual cautions, once for each thing written at one go. */
