@@ -1,4 +1,4 @@
--- involvements-of-unit: every entry that names a unit, crossed-out ones and amendments too
+-- involvements-of-unit: every entry that names a unit, crossed-out ones too, amendments not
 -- in: unit
 -- out: recorded_order
 -- sort: recorded_order

@@ -2,4 +2,4 @@
 -- in: folded
 -- out: tag, unit
 -- sort: one row at most
-SELECT tag, unit FROM tag WHERE folded = :folded;
+SELECT tag, unit FROM tag WHERE folded = :folded LIMIT 1;

@@ -2,4 +2,4 @@
 -- in: tag
 -- out: unit
 -- sort: one row at most
-SELECT unit FROM tag WHERE tag = :tag;
+SELECT unit FROM tag WHERE tag = :tag LIMIT 1;

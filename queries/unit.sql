@@ -1,5 +1,5 @@
--- unit: what a unit is and which entry began it
+-- unit: what a unit is, which entry began it, and as which of the entry's tags, from 0
 -- in: unit
--- out: unit, nature, day, recorded_order
+-- out: unit, nature, position, day, recorded_order
 -- sort: one row at most
-SELECT unit, nature, day, recorded_order FROM unit WHERE unit = :unit;
+SELECT unit, nature, position, day, recorded_order FROM unit WHERE unit = :unit;

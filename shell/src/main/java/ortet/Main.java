@@ -31,6 +31,8 @@ public final class Main {
         int status;
         try (ConfigurableApplicationContext context = start()) {
             status = context.getBean(Front.class).run(List.of(arguments), in, screen);
+        } catch (RuntimeException | LinkageError e) {
+            status = Front.couldNotStart(e, screen);
         }
         System.exit(status);
     }

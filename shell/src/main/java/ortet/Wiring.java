@@ -9,7 +9,18 @@ import org.springframework.context.annotation.Configuration;
 import org.springframework.context.annotation.Import;
 import org.springframework.core.convert.ConversionService;
 import org.springframework.core.convert.support.GenericConversionService;
+import ortet.book.Judge;
+import ortet.commands.AmendCommands;
+import ortet.commands.BookCommands;
+import ortet.commands.CuttingsCommands;
 import ortet.commands.HelpCommands;
+import ortet.commands.LayerCommands;
+import ortet.commands.LifeCommands;
+import ortet.commands.PersonCommands;
+import ortet.commands.QuestionCommands;
+import ortet.commands.Recording;
+import ortet.commands.Shelf;
+import ortet.commands.Values;
 import ortet.line.Commands;
 import ortet.line.Conversions;
 import ortet.line.Front;
@@ -17,10 +28,20 @@ import ortet.line.Help;
 
 /**
  * Puts the program together. Command classes are imported by name: searching the class path for them would cost every
- * start a tenth of a second.
+ * start a tenth of a second. Help shows their groups in this order.
  */
 @Configuration(proxyBeanMethods = false)
-@Import({HelpCommands.class})
+@Import({
+    HelpCommands.class,
+    LayerCommands.class,
+    CuttingsCommands.class,
+    LifeCommands.class,
+    AmendCommands.class,
+    BookCommands.class,
+    PersonCommands.class,
+    QuestionCommands.class,
+    Values.class
+})
 class Wiring {
     @Bean
     Clock clock() {
@@ -42,6 +63,21 @@ class Wiring {
     @Bean
     Commands commands(ConfigurableListableBeanFactory beans) {
         return Commands.of(beans, () -> beans.getBean(ConversionService.class));
+    }
+
+    @Bean
+    Judge judge(Clock clock) {
+        return new Judge(clock);
+    }
+
+    @Bean(destroyMethod = "close")
+    Shelf shelf() {
+        return new Shelf(System.getenv());
+    }
+
+    @Bean
+    Recording recording(Shelf shelf, Judge judge, Supplier<LocalDate> today) {
+        return new Recording(shelf, judge, today);
     }
 
     @Bean

@@ -247,8 +247,8 @@ class StartProcessTests {
         Files.copy(SCRIPT, bare, StandardCopyOption.COPY_ATTRIBUTES);
         Path tools = Files.createDirectories(folder.resolve("tools"));
         for (String tool : List.of("mkdir", "rm", "sleep", "stat", "cksum", "readlink")) {
-            Path wrapper = Files.writeString(
-                    tools.resolve(tool), "#!/bin/sh\nPATH=/usr/bin:/bin exec " + tool + " \"$@\"\n");
+            Path wrapper =
+                    Files.writeString(tools.resolve(tool), "#!/bin/sh\nPATH=/usr/bin:/bin exec " + tool + " \"$@\"\n");
             assertTrue(wrapper.toFile().setExecutable(true));
         }
         Ended ended = start(

@@ -103,24 +103,26 @@ CREATE TABLE amendment (
 CREATE TABLE unit (
   unit           INTEGER PRIMARY KEY,
   nature         TEXT NOT NULL,
+  position       INTEGER NOT NULL,
   day            TEXT NOT NULL,
   recorded_order INTEGER NOT NULL,
   day_first      TEXT GENERATED ALWAYS AS (day || substr('-01-01', length(day) - 3)) VIRTUAL
 ) STRICT;
 
 CREATE TABLE tag (
-  tag            TEXT PRIMARY KEY,
-  folded         TEXT NOT NULL,
   unit           INTEGER NOT NULL,
   position       INTEGER NOT NULL,
+  tag            TEXT NOT NULL,
+  folded         TEXT NOT NULL,
   day            TEXT NOT NULL,
   recorded_order INTEGER NOT NULL,
-  day_first      TEXT GENERATED ALWAYS AS (day || substr('-01-01', length(day) - 3)) VIRTUAL
+  day_first      TEXT GENERATED ALWAYS AS (day || substr('-01-01', length(day) - 3)) VIRTUAL,
+  PRIMARY KEY (unit, position)
 ) STRICT, WITHOUT ROWID;
 
-CREATE UNIQUE INDEX tag_folded ON tag (folded);
+CREATE INDEX tag_tag ON tag (tag);
 
-CREATE UNIQUE INDEX tag_unit ON tag (unit, position);
+CREATE INDEX tag_folded ON tag (folded);
 
 CREATE TABLE involvement (
   unit           INTEGER NOT NULL,

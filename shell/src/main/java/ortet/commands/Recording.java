@@ -19,7 +19,7 @@ import ortet.entry.Proposed;
 import ortet.entry.Recorded;
 import ortet.plant.Person;
 import ortet.plant.PersonNumber;
-import ortet.screen.Saying;
+import ortet.plant.Tags;
 import ortet.screen.Screen;
 import ortet.value.Fault;
 import ortet.value.Nearest;
@@ -62,6 +62,16 @@ public final class Recording {
         write(List.of(draft.entry()), on, by, context, screen);
     }
 
+    /** Write one entry, by a hand. */
+    void write(Draft draft, Hand hand, CommandContext context, Screen screen) {
+        write(List.of(draft.entry()), hand.on(), hand.by(), context, screen);
+    }
+
+    /** Write entries at one go, by a hand. */
+    void write(List<Entry> entries, Hand hand, CommandContext context, Screen screen) {
+        write(entries, hand.on(), hand.by(), context, screen);
+    }
+
     /** Return today. */
     LocalDate today() {
         return today.get();
@@ -91,27 +101,40 @@ public final class Recording {
         });
     }
 
-    /** Return what to call persons. */
-    static Saying.Names names(BookStore store) {
+    private static Map<PersonNumber, String> names(BookStore store) {
         Map<PersonNumber, String> names = new LinkedHashMap<>();
         store.read(view -> {
             view.persons().forEach(person -> names.put(person.number(), person.shown()));
             return names.size();
         });
-        return number -> names.getOrDefault(number, number.toString());
+        return names;
+    }
+
+    private static String fields(Entry entry, Map<PersonNumber, String> names) {
+        List<String> parts = new ArrayList<>();
+        Form.write(entry).forEach((column, text) -> {
+            if (!column.equals("tags") && !column.equals("target")) {
+                String value = PersonNumber.isWritten(text) ? names.getOrDefault(PersonNumber.parse(text), text) : text;
+                parts.add(Labels.of(column, value));
+            }
+        });
+        return String.join(", ", parts);
     }
 
     private static void say(Receipt receipt, BookStore store, Screen screen) {
-        Saying.Names names = names(store);
+        Map<PersonNumber, String> names = names(store);
         for (Recorded recorded : receipt.written()) {
             Entry entry = recorded.entry();
             String head = entry.kind().word()
-                    + (entry.tags().isEmpty() ? "" : " " + Saying.tags(entry.tags()))
+                    + (entry.tags().isEmpty() ? "" : " " + Tags.brief(entry.tags()))
                     + (entry.tags().size() > 1 ? " (" + entry.tags().size() + ")" : "");
             List<String> parts = new ArrayList<>();
             parts.add(recorded.proposed().day()
-                    + recorded.proposed().by().map(by -> ", " + names.of(by)).orElse(""));
-            String fields = Saying.fields(entry, names);
+                    + recorded.proposed()
+                            .by()
+                            .map(by -> ", " + names.getOrDefault(by, by.toString()))
+                            .orElse(""));
+            String fields = fields(entry, names);
             if (!fields.isEmpty()) {
                 parts.add(fields);
             }
@@ -130,7 +153,9 @@ public final class Recording {
         for (Recorded recorded : receipt.written()) {
             Map<String, String> texts = Form.write(recorded.entry());
             hormone |= texts.containsKey("hormone");
-            sphagnum |= texts.getOrDefault("medium", "").toLowerCase(java.util.Locale.ROOT).contains("sphagnum");
+            sphagnum |= texts.getOrDefault("medium", "")
+                    .toLowerCase(java.util.Locale.ROOT)
+                    .contains("sphagnum");
         }
         if (hormone) {
             screen.hanging(

@@ -2,7 +2,6 @@ package ortet.commands;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.util.Map;
 import java.util.Optional;
 import org.springframework.shell.core.command.CommandContext;
@@ -26,14 +25,12 @@ public final class Shelf implements AutoCloseable {
 
     private static final String USUAL = "book.ortet";
 
-    private final Clock clock;
     private final Map<String, String> environment;
     private Optional<Path> opened = Optional.empty();
     private Optional<BookStore> store = Optional.empty();
 
     /** Make a shelf with nothing open. */
-    public Shelf(Clock clock, Map<String, String> environment) {
-        this.clock = clock;
+    public Shelf(Map<String, String> environment) {
         this.environment = Map.copyOf(environment);
     }
 
@@ -56,8 +53,8 @@ public final class Shelf implements AutoCloseable {
     public BookStore open(CommandContext context) {
         Path path = path(context);
         if (!Files.exists(path)) {
-            throw new Unavailable("no book " + path + "; make one with \"ortet book new\", or name yours with --" + OPTION
-                    + " FILE or in " + VARIABLE);
+            throw new Unavailable("no book " + path + "; make one with \"ortet book new\", or name yours with --"
+                    + OPTION + " FILE or in " + VARIABLE);
         }
         return open(path);
     }
@@ -69,7 +66,7 @@ public final class Shelf implements AutoCloseable {
             return store.get();
         }
         close();
-        BookStore fresh = SqliteBookStore.open(path, clock);
+        BookStore fresh = SqliteBookStore.open(path);
         opened = Optional.of(whole);
         store = Optional.of(fresh);
         return fresh;

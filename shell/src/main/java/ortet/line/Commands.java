@@ -2,7 +2,6 @@ package ortet.line;
 
 import java.lang.reflect.Method;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -22,11 +21,13 @@ public final class Commands {
     private final Map<String, MethodCommand> byName = new TreeMap<>();
     private final Map<String, MethodCommand> byAlias = new TreeMap<>();
     private final CommandRegistry registry;
+    private final Set<String> groups = new LinkedHashSet<>();
     private final int longestName;
 
     private Commands(List<MethodCommand> found) {
         for (MethodCommand command : found) {
             put(byName, command.getName(), command);
+            groups.add(command.getGroup());
         }
         for (MethodCommand command : found) {
             for (String alias : command.getAliases()) {
@@ -71,6 +72,11 @@ public final class Commands {
 
     Collection<MethodCommand> all() {
         return byName.values();
+    }
+
+    /** Return the groups, in the order in which their commands were wired. */
+    Set<String> groups() {
+        return groups;
     }
 
     Optional<MethodCommand> named(String name) {
@@ -161,10 +167,5 @@ public final class Commands {
 
     private static String listed(Set<String> words) {
         return String.join(", ", words);
-    }
-
-    @Override
-    public String toString() {
-        return Arrays.toString(byName.keySet().toArray());
     }
 }

@@ -10,6 +10,7 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.NotDirectoryException;
 import java.util.List;
 import java.util.Optional;
+import org.springframework.beans.BeansException;
 import ortet.value.Defect;
 import ortet.value.OrtetException;
 
@@ -38,6 +39,9 @@ record Failure(int status, List<String> lines) {
 
     /** Return the failure for anything thrown. */
     static Failure of(Throwable thrown) {
+        if (thrown instanceof BeansException && thrown.getCause() != null) {
+            return of(thrown.getCause());
+        }
         if (thrown instanceof Defect) {
             return defect(firstLine(thrown));
         }

@@ -133,7 +133,16 @@ public final class Front {
         }
     }
 
-    private int failed(String where, Throwable thrown, Screen screen) {
+    /**
+     * Tell a failure that kept the program from starting, as any other is told.
+     *
+     * @return the status to end with
+     */
+    public static int couldNotStart(Throwable thrown, Screen screen) {
+        return failed("", thrown, screen);
+    }
+
+    private static int failed(String where, Throwable thrown, Screen screen) {
         Failure failure = Failure.of(thrown);
         for (String line : failure.lines()) {
             screen.aside(NAME + where + line);

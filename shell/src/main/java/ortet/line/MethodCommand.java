@@ -25,7 +25,7 @@ import ortet.screen.Screen;
  * A command that is a method: binds the words of a line to its typed parameters and calls it.
  *
  * <p>Parameters are {@code @Option}s, {@code @Argument}s and at most one {@code @Arguments}, and, without annotation,
- * the {@link CommandContext} and the {@link Screen}. An absent value is its default, an empty {@link Optional}, an empty
+ * the {@link CommandContext}, the {@link Screen} and records of such parameters. An absent value is its default, an empty {@link Optional}, an empty
  * list or {@code false}; never null. Values of a list part at commas, except text. The bean that holds the method is
  * made when the command is called and not before. The method ends normally when the work is done and throws otherwise;
  * a method that returns an {@link ExitStatus} chooses it.
@@ -36,7 +36,7 @@ final class MethodCommand implements Command {
     private final String name;
     private final Supplier<Object> target;
     private final Supplier<ConversionService> conversions;
-    private List<Slot> slots = List.of();
+    private List<Taking> takings = List.of();
 
     MethodCommand(Method method, Supplier<Object> target, Supplier<ConversionService> conversions) {
         this.method = method;
@@ -76,11 +76,6 @@ final class MethodCommand implements Command {
         return List.of(declared.alias());
     }
 
-    /** Return the name of the bean that proposes values at the prompt, empty for none. */
-    String proposer() {
-        return declared.completionProvider();
-    }
-
     @Override
     public List<CommandOption> getOptions() {
         return options().stream()
@@ -95,11 +90,15 @@ final class MethodCommand implements Command {
                 .toList();
     }
 
-    List<Slot> slots() {
-        if (slots.isEmpty()) {
-            slots = Slot.of(method);
+    private List<Taking> takings() {
+        if (takings.isEmpty()) {
+            takings = Taking.of(method);
         }
-        return slots;
+        return takings;
+    }
+
+    List<Slot> slots() {
+        return takings().stream().flatMap(taking -> taking.slots().stream()).toList();
     }
 
     List<Slot> options() {
@@ -157,17 +156,19 @@ final class MethodCommand implements Command {
             Object result = method.invoke(target.get(), values);
             return result instanceof ExitStatus status ? status : ExitStatus.OK;
         } catch (InvocationTargetException e) {
-            if (e.getCause() instanceof Exception cause) {
-                throw cause;
-            }
-            if (e.getCause() instanceof Error error) {
-                throw error;
-            }
-            throw e;
+            throw thrownIn(e);
         }
     }
 
-    Object[] bind(CommandContext context) {
+    /** Return what was thrown inside a call; an error is thrown at once. */
+    static Exception thrownIn(InvocationTargetException e) {
+        if (e.getCause() instanceof Error error) {
+            throw error;
+        }
+        return e.getCause() instanceof Exception cause ? cause : e;
+    }
+
+    Object[] bind(CommandContext context) throws Exception {
         List<String> given = context.parsedInput().arguments().stream()
                 .map(CommandArgument::value)
                 .toList();
@@ -180,19 +181,26 @@ final class MethodCommand implements Command {
                     "\"" + given.get(single) + "\" is too much for " + name + "; expected: " + usage());
         }
         List<Object> values = new ArrayList<>();
-        for (Slot slot : slots()) {
-            values.add(
-                    switch (slot.kind()) {
-                        case CONTEXT -> context;
-                        case SCREEN -> Screen.on(context.outputWriter());
-                        case FLAG -> !valuesOf(slot, context).isEmpty();
-                        case OPTION -> held(slot, valuesOf(slot, context));
-                        case ARGUMENT ->
-                            held(slot, slot.index() < given.size() ? List.of(given.get(slot.index())) : List.of());
-                        case ARGUMENTS -> rest(slot, given.subList(Math.min(single, given.size()), given.size()));
-                    });
+        for (Taking taking : takings()) {
+            List<Object> parts = new ArrayList<>();
+            for (Slot slot : taking.slots()) {
+                parts.add(
+                        switch (slot.kind()) {
+                            case CONTEXT -> context;
+                            case SCREEN -> Screen.on(context.outputWriter());
+                            case FLAG -> !valuesOf(slot, context).isEmpty();
+                            case OPTION -> held(slot, valuesOf(slot, context));
+                            case ARGUMENT -> held(slot, wordAt(slot.index(), given));
+                            case ARGUMENTS -> rest(slot, given.subList(Math.min(single, given.size()), given.size()));
+                        });
+            }
+            values.add(taking.value(parts));
         }
         return values.toArray();
+    }
+
+    private static List<String> wordAt(int index, List<String> given) {
+        return index < given.size() ? List.of(given.get(index)) : List.of();
     }
 
     private static List<String> valuesOf(Slot slot, CommandContext context) {

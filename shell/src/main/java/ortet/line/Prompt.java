@@ -1,5 +1,6 @@
 package ortet.line;
 
+import java.io.IOError;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
@@ -61,7 +62,7 @@ final class Prompt {
                 line = reader.readLine("ortet> ");
             } catch (UserInterruptException e) {
                 continue;
-            } catch (EndOfFileException e) {
+            } catch (EndOfFileException | IOError e) {
                 return Front.DONE;
             }
             if (LEAVING.contains(line.strip())) {
@@ -85,6 +86,9 @@ final class Prompt {
 
     /** Return what may stand next: words of command names, then options not given yet, then allowed values. */
     Set<String> proposals(List<String> before, String begun) {
+        if (!before.isEmpty() && before.get(0).equals("help")) {
+            return proposals(before.subList(1, before.size()), begun);
+        }
         Set<String> proposals = new TreeSet<>();
         for (String name : commands.names()) {
             List<String> words = List.of(name.split(" "));

@@ -1,6 +1,5 @@
 package ortet.line;
 
-import java.lang.reflect.Method;
 import java.lang.reflect.Parameter;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.Type;
@@ -12,7 +11,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
-import org.springframework.core.MethodParameter;
 import org.springframework.core.convert.TypeDescriptor;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Argument;
@@ -22,7 +20,7 @@ import ortet.entry.Words;
 import ortet.screen.Screen;
 
 /**
- * One parameter of a command's method, as a place on the line.
+ * One parameter of a command's method, or of a record that it takes, as a place on the line.
  *
  * @param kind how the value is given
  * @param longName the option's name without dashes, empty for words
@@ -66,30 +64,34 @@ record Slot(
         SCREEN
     }
 
-    static List<Slot> of(Method method) {
-        Parameter[] parameters = method.getParameters();
-        Slot[] slots = new Slot[parameters.length];
-        for (int i = 0; i < parameters.length; i++) {
-            slots[i] = of(method, i, parameters[i]);
-        }
-        return List.of(slots);
+    /** Return whether a parameter says by itself what fills it. */
+    static boolean isOne(Parameter parameter) {
+        return parameter.isAnnotationPresent(Option.class)
+                || parameter.isAnnotationPresent(Argument.class)
+                || parameter.isAnnotationPresent(Arguments.class)
+                || parameter.getType() == CommandContext.class
+                || parameter.getType() == Screen.class;
     }
 
-    private static Slot of(Method method, int i, Parameter parameter) {
+    /**
+     * Return the slot of a parameter.
+     *
+     * @throws IllegalStateException if its declaration is at odds with itself
+     */
+    static Slot of(Parameter parameter) {
         Class<?> holder = parameter.getType();
-        TypeDescriptor whole = new TypeDescriptor(new MethodParameter(method, i));
         Option option = parameter.getAnnotation(Option.class);
         Argument argument = parameter.getAnnotation(Argument.class);
         boolean rest = parameter.isAnnotationPresent(Arguments.class);
         if (option == null && argument == null && !rest) {
             if (holder == CommandContext.class) {
-                return plain(Kind.CONTEXT, whole, holder);
+                return plain(Kind.CONTEXT, holder);
             }
             if (holder == Screen.class) {
-                return plain(Kind.SCREEN, whole, holder);
+                return plain(Kind.SCREEN, holder);
             }
             throw new IllegalStateException(
-                    method + ": parameter " + parameter.getName() + " is neither option nor word");
+                    parameter.getDeclaringExecutable() + ": " + parameter.getName() + " is neither option nor word");
         }
         Optional<Word> shown = Optional.ofNullable(parameter.getAnnotation(Word.class));
         boolean many = List.class.isAssignableFrom(holder);
@@ -104,7 +106,7 @@ record Slot(
             boolean optional =
                     flag || many || isOptional(holder) || !option.defaultValue().isEmpty();
             if (!option.required() && !optional) {
-                throw new IllegalStateException(method + ": parameter " + parameter.getName()
+                throw new IllegalStateException(parameter.getDeclaringExecutable() + ": " + parameter.getName()
                         + " is neither required nor Optional, and has no default");
             }
             String name = option.longName().isEmpty() ? kebab(parameter.getName()) : option.longName();
@@ -152,8 +154,20 @@ record Slot(
                 allowed);
     }
 
-    private static Slot plain(Kind kind, TypeDescriptor whole, Class<?> holder) {
-        return new Slot(kind, "", Optional.empty(), -1, "", "", false, "", false, whole, holder, List.of());
+    private static Slot plain(Kind kind, Class<?> holder) {
+        return new Slot(
+                kind,
+                "",
+                Optional.empty(),
+                -1,
+                "",
+                "",
+                false,
+                "",
+                false,
+                TypeDescriptor.valueOf(holder),
+                holder,
+                List.of());
     }
 
     boolean isOption() {

@@ -13,9 +13,11 @@ import org.springframework.shell.core.command.ParsedInput;
  *
  * <p>The command is the longest known name by whole words. {@code --name value}, {@code --name=value} and {@code -n
  * value} are options wherever they stand; {@code --} ends them; what begins like a negative number is a word.
- * {@code --help} anywhere asks for help instead.
+ * {@code --help} anywhere asks for help instead, and {@code --book FILE} anywhere names the book, for every command.
  */
 public final class StrictParser implements CommandParser {
+    private static final String BOOK = "book";
+
     private final Commands commands;
 
     /** Make a parser for these commands. */
@@ -39,6 +41,47 @@ public final class StrictParser implements CommandParser {
      * @throws UsageException if they are not what a command could run on
      */
     public ParsedInput parse(List<String> words) {
+        List<String> rest = new ArrayList<>();
+        Optional<String> book = takeBook(words, rest);
+        ParsedInput input = parseOwn(rest);
+        if (book.isEmpty()) {
+            return input;
+        }
+        List<CommandOption> options = new ArrayList<>(input.options());
+        options.add(new CommandOption(' ', BOOK, "the book", false, "", book.get(), String.class));
+        return new ParsedInput(input.commandName(), input.subCommands(), List.copyOf(options), input.arguments());
+    }
+
+    /** Take the book's option out of the words, wherever it stands. */
+    private static Optional<String> takeBook(List<String> words, List<String> rest) {
+        Optional<String> book = Optional.empty();
+        int at = 0;
+        while (at < words.size()) {
+            String word = words.get(at++);
+            if (word.equals("--")) {
+                rest.addAll(words.subList(at - 1, words.size()));
+                break;
+            }
+            boolean glued = word.startsWith("--" + BOOK + "=");
+            if (!glued && !word.equals("--" + BOOK)) {
+                rest.add(word);
+                continue;
+            }
+            if (book.isPresent()) {
+                throw new UsageException("--" + BOOK + " is given twice");
+            }
+            if (!glued && at == words.size()) {
+                throw new UsageException("--" + BOOK + " needs a value: FILE");
+            }
+            book = Optional.of(glued ? word.substring(word.indexOf('=') + 1) : words.get(at++));
+            if (book.get().isBlank()) {
+                throw new UsageException("--" + BOOK + " needs a value: FILE");
+            }
+        }
+        return book;
+    }
+
+    private ParsedInput parseOwn(List<String> words) {
         int leading = 0;
         while (leading < words.size() && !isOption(words.get(leading))) {
             leading++;

@@ -4,23 +4,22 @@ import java.io.PrintWriter;
 import java.util.function.LongSupplier;
 
 /**
- * A bar on the error stream that shows how far long work has come, at most twelve times a second; nothing where nobody
- * could see it. Closing erases it. Not safe to share between threads.
+ * A bar on the error stream that shows how far long work has come, at most twelve times a second for each step; nothing
+ * where nobody could see it. Closing erases it. Not safe to share between threads.
  */
 public final class ProgressBar implements AutoCloseable {
     private static final long PAUSE_NANOS = 80_000_000L;
     private static final int BAR = 24;
 
-    private final String what;
     private final PrintWriter err;
     private final boolean shown;
     private final int width;
     private final LongSupplier nanos;
     private long lastShown;
+    private String lastStep = "";
     private int lastColumns;
 
-    ProgressBar(String what, PrintWriter err, boolean shown, int width, LongSupplier nanos) {
-        this.what = what;
+    ProgressBar(PrintWriter err, boolean shown, int width, LongSupplier nanos) {
         this.err = err;
         this.shown = shown;
         this.width = width;
@@ -31,25 +30,27 @@ public final class ProgressBar implements AutoCloseable {
     /**
      * Say how far the work is.
      *
+     * @param step what is being done, in a word or two
      * @param done what is done
      * @param total all that is to do; 0 or less if that is not known
      */
-    public void at(long done, long total) {
+    public void at(String step, long done, long total) {
         if (!shown) {
             return;
         }
         long now = nanos.getAsLong();
-        if (now - lastShown < PAUSE_NANOS) {
+        if (now - lastShown < PAUSE_NANOS && step.equals(lastStep)) {
             return;
         }
         lastShown = now;
-        show(total > 0 ? line(done, total) : what + "  " + done);
+        lastStep = step;
+        show(total > 0 ? line(step, done, total) : step + "  " + done);
     }
 
-    private String line(long done, long total) {
+    private String line(String step, long done, long total) {
         double share = Math.min(1, Math.max(0, (double) done / total));
         int full = (int) (share * BAR);
-        return what + "  " + "█".repeat(full) + "░".repeat(BAR - full) + "  " + (int) (share * 100) + " %  " + done
+        return step + "  " + "█".repeat(full) + "░".repeat(BAR - full) + "  " + (int) (share * 100) + " %  " + done
                 + " of " + total;
     }
 

@@ -128,14 +128,10 @@ public final class Screen extends PrintWriter {
         asides.flush();
     }
 
-    /**
-     * Show how far long work has come, where somebody can see it.
-     *
-     * @param what the work in a word or two: {@code "reading day book"}
-     */
-    public ProgressBar progress(String what) {
+    /** Return a bar that shows how far long work has come, where somebody can see it; close it when the work ends. */
+    public ProgressBar progress() {
         boolean shown = surroundings.errTerminal() && !surroundings.dumb();
-        return new ProgressBar(what, asides, shown, surroundings.width(), System::nanoTime);
+        return new ProgressBar(asides, shown, surroundings.width(), System::nanoTime);
     }
 
     /** Return what stopped the writing, unless nothing did or the reader just went away. */

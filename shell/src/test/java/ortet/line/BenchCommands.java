@@ -20,6 +20,7 @@ import org.springframework.shell.core.command.annotation.Argument;
 import org.springframework.shell.core.command.annotation.Arguments;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
+import ortet.screen.OutputFormat;
 import ortet.screen.Screen;
 import ortet.value.Defect;
 import ortet.value.Fault;
@@ -40,7 +41,7 @@ final class BenchCommands {
     record Labels(String all) {}
 
     @Configuration(proxyBeanMethods = false)
-    @Import({BenchCommands.class, OtherCommands.class})
+    @Import({BenchCommands.class, OtherCommands.class, AwayCommands.class})
     static class Wiring {
         @Bean
         @Primary
@@ -107,6 +108,26 @@ final class BenchCommands {
         screen.println(what + " | " + day + " | " + by);
     }
 
+    /** Options that several commands share. */
+    record Shared(
+            @Option(description = "as things stood then") Optional<LocalDate> asOf,
+
+            @Option(shortName = 'f', defaultValue = "table", description = "how it is written")
+            OutputFormat format,
+
+            Screen screen) {
+        Shared {
+            if (asOf.filter(day -> day.getYear() < 1900).isPresent()) {
+                throw new UsageException("--as-of " + asOf.get() + " is before any book");
+            }
+        }
+    }
+
+    @Command(name = "bench count", group = "Bench", description = "count what is on the bench")
+    void count(@Argument(index = 0) Optional<String> what, Shared shared) {
+        shared.screen().println(what + " | " + shared.asOf() + " | " + shared.format());
+    }
+
     @Command(name = "number", description = "tell a number")
     void number(@Argument(index = 0) double value, Screen screen) {
         screen.println(Double.toString(value));
@@ -144,6 +165,18 @@ final class BenchCommands {
         @Command(name = "other", description = "do something else")
         void other(Screen screen) {
             screen.println("other");
+        }
+    }
+
+    /** A command whose bean cannot be made. */
+    static final class AwayCommands {
+        AwayCommands() {
+            throw new Unavailable("the book is away");
+        }
+
+        @Command(name = "away", description = "never get there")
+        void away(Screen screen) {
+            screen.println("there");
         }
     }
 }

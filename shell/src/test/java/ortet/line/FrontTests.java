@@ -4,7 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -16,9 +18,11 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.springframework.beans.factory.BeanCreationException;
 import ortet.Desk;
 import ortet.screen.Screen;
 import ortet.screen.Surroundings;
+import ortet.value.Unavailable;
 
 class FrontTests {
     private static Desk desk;
@@ -79,6 +83,17 @@ class FrontTests {
     }
 
     @Test
+    void gathersSharedOptionsInARecord() {
+        assertEquals(
+                "Optional[trays] | Optional[2023-05-01] | CSV\n",
+                desk.type("bench", "count", "--as-of", "2023-05-01", "trays", "-f", "csv")
+                        .out());
+        assertEquals(
+                "Optional.empty | Optional.empty | TABLE\n",
+                desk.type("bench", "count").out());
+    }
+
+    @Test
     void neverSplitsOrGluesWhatTheSystemHandsOver() {
         assertEquals(
                 "two  words # 'x | Optional.empty | [mother]\n",
@@ -92,8 +107,8 @@ class FrontTests {
             bnech                    ~ no command "bnech"; nearest: bench
             bnech sit A              ~ no command "bnech"; nearest: bench set
             plant                    ~ no command "plant"; "help" lists them
-            bench                    ~ "bench" is not a whole command; it goes on with look, set
-            bench xyz                ~ no command "bench xyz"; bench goes on with look, set
+            bench                    ~ "bench" is not a whole command; it goes on with count, look, set
+            bench xyz                ~ no command "bench xyz"; bench goes on with count, look, set
             othre                    ~ no command "othre"; nearest: other
             --dry                    ~ "--dry" is no command; a line begins with one
             bs A --onn M             ~ bench set has no option --onn; nearest: --on
@@ -117,6 +132,8 @@ class FrontTests {
             bench look               ~ bench look needs a TEXT; expected: bench look TEXT [DAY] [--by WHAT]…
             bench look A today B     ~ "B" is too much for bench look; expected: bench look TEXT [DAY] [--by WHAT]…
             bench look A --by moter  ~ --by of bench look: no "moter"; expected one of tray, mother; nearest: mother
+            bench count --as-of 1850-01-01 ~ --as-of 1850-01-01 is before any book
+            bench count --fromat csv ~ bench count has no option --fromat; nearest: --format
             number 1,5               ~ N of number: "1,5" is not a number; write 1.5
             number NaN               ~ N of number: "NaN" is not a number
             help bench sit           ~ no command "bench sit"; nearest: bench set
@@ -149,6 +166,20 @@ class FrontTests {
         Desk.Answer answer = desk.type("fail", "twice");
         assertEquals("ortet: day.csv:2:5: no cultivar\nortet: day.csv:3:5: no place\n", answer.err());
         assertEquals(1, answer.status());
+    }
+
+    @Test
+    void tellsWhatKeptACommandsBeanFromBeingMade() {
+        assertEquals(new Desk.Answer(1, "", "ortet: the book is away\n"), desk.type("away"));
+    }
+
+    @Test
+    void tellsWhatKeptTheProgramFromStarting() {
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+        Screen screen = new Screen(
+                OutputStream.nullOutputStream(), err, new Surroundings(false, false, false, 80, true, false, false));
+        assertEquals(1, Front.couldNotStart(new BeanCreationException("clock", new Unavailable("no clock")), screen));
+        assertEquals("ortet: no clock\n", err.toString(StandardCharsets.UTF_8));
     }
 
     @Test
@@ -258,9 +289,9 @@ class FrontTests {
                 throw new IOException(trouble);
             }
         };
-        java.io.ByteArrayOutputStream err = new java.io.ByteArrayOutputStream();
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
         Screen screen = new Screen(broken, err, new Surroundings(false, false, false, 80, true, false, false));
-        int status = desk.bean(Front.class).run(List.of("other"), java.io.InputStream.nullInputStream(), screen);
+        int status = desk.bean(Front.class).run(List.of("other"), InputStream.nullInputStream(), screen);
         return new Desk.Answer(status, "", err.toString(StandardCharsets.UTF_8));
     }
 }

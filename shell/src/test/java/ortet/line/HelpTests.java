@@ -35,7 +35,8 @@ class HelpTests {
     void listsTheCommandsByGroupWithoutTheHidden() {
         String out = desk.type("help").out();
         assertTrue(
-                out.contains("\nBench\n  bench look  look at the bench\n  bench set   set something on the bench\n"),
+                out.contains(
+                        "\nBench\n  bench count  count what is on the bench\n  bench look   look at the bench\n  bench set    set something on the bench\n"),
                 out);
         assertFalse(out.contains("secret"), out);
         assertEquals("told\n", desk.type("secret").out());
@@ -88,7 +89,7 @@ class HelpTests {
     @Test
     void listsTheCommandsThatBeginAlike() {
         assertEquals(
-                "  bench look  look at the bench\n  bench set   set something on the bench\n",
+                "  bench count  count what is on the bench\n  bench look   look at the bench\n  bench set    set something on the bench\n",
                 desk.type("help", "bench").out());
     }
 

@@ -30,7 +30,8 @@ class PromptTests {
     void proposesCommandsWordByWord() {
         assertTrue(prompt.proposals(List.of(), "").containsAll(Set.of("bench", "bs", "help", "other")));
         assertFalse(prompt.proposals(List.of(), "").contains("secret"));
-        assertEquals(Set.of("look", "set"), prompt.proposals(List.of("bench"), ""));
+        assertEquals(Set.of("count", "look", "set"), prompt.proposals(List.of("bench"), ""));
+        assertEquals(Set.of("count", "look", "set"), prompt.proposals(List.of("help", "bench"), ""));
     }
 
     @Test

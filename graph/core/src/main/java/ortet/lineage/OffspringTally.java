@@ -44,6 +44,24 @@ public record OffspringTally(
         return countsForTake(act);
     }
 
+    /** Return what the units are called: {@code layers}, {@code cuttings}. */
+    public String what() {
+        return switch (act) {
+            case LAYERED_FROM -> "layers";
+            case STRUCK_FROM -> "cuttings";
+            case SCION_OF -> "grafts as scion";
+            case ROOTSTOCK_OF -> "grafts as rootstock";
+            case SEED_OF -> "seeds";
+            case POLLEN_OF -> "seeds by its pollen";
+            case DIVIDED_FROM -> "divisions";
+            case SPORT_OF -> "sports";
+            case DRAWN_FROM -> "plants drawn";
+            case SPLIT_FROM -> "units split off";
+            case MERGED_FROM -> "units merged on";
+            case ONE_OF -> "plants that may be it";
+        };
+    }
+
     static boolean countsForTake(Act act) {
         return switch (act) {
             case LAYERED_FROM, STRUCK_FROM, SCION_OF, ROOTSTOCK_OF, SEED_OF, POLLEN_OF -> true;

@@ -37,4 +37,9 @@ public record Parent(
         Objects.requireNonNull(day);
         Objects.requireNonNull(count);
     }
+
+    /** Return the part that it plays: {@code mother}, {@code scion}, {@code one of several mothers}. */
+    public String part() {
+        return Part.of(act, isOneOfSeveral);
+    }
 }

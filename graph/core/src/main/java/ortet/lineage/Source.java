@@ -35,27 +35,6 @@ public record Source(
 
     /** Return the part that the source plays: {@code mother}, {@code scion}, {@code one of several mothers}. */
     public String part() {
-        return isOneOfSeveral ? "one of several " + parts(act) : part(act);
-    }
-
-    private static String part(Act act) {
-        return switch (act) {
-            case LAYERED_FROM, STRUCK_FROM, DIVIDED_FROM -> "mother";
-            case SCION_OF -> "scion";
-            case ROOTSTOCK_OF -> "rootstock";
-            case SEED_OF -> "seed parent";
-            case POLLEN_OF -> "pollen parent";
-            case SPORT_OF -> "plant that sported";
-            case DRAWN_FROM, SPLIT_FROM, MERGED_FROM -> "batch";
-            case ONE_OF -> "the same plant";
-        };
-    }
-
-    private static String parts(Act act) {
-        return switch (act) {
-            case MERGED_FROM -> "batches";
-            case ONE_OF -> "that it may be";
-            default -> part(act) + "s";
-        };
+        return Part.of(act, isOneOfSeveral);
     }
 }

@@ -13,14 +13,16 @@ import ortet.value.Nearest;
  * <p>Walks the sorted index of tags like a tree of letters: from each tag met, it works out the longest beginning that
  * can still be near enough, and asks for the next tag after all those that share a beginning which cannot. So it looks
  * at those near and their neighbours alone. It looks for tags one letter apart first, and further only while fewer than
- * three were found. What it finds is what {@link Nearest} finds among all tags, unless the walk is given up after
- * {@value #MOST_STEPS} steps, which takes tags so long that a third of their letters may be wrong.
+ * three were found. What it finds is what {@link Nearest} finds among all tags, with two exceptions: the walk is given up
+ * after {@value #MOST_STEPS} steps, which takes tags so long that a third of their letters may be wrong; and of the tags
+ * that begin with the one given, it looks at the first {@value #MOST_BEGUN}.
  *
  * @see "Schulz and Mihov 2002, Fast string correction with Levenshtein automata, IJDAR 5:67"
  */
 final class NearTags {
     static final int SHOWN = 3;
     static final int MOST_STEPS = 20_000;
+    static final int MOST_BEGUN = 64;
     private static final String AFTER_ALL = new String(Character.toChars(Character.MAX_CODE_POINT));
 
     /**
@@ -43,11 +45,25 @@ final class NearTags {
     List<String> near(String tag) {
         String wanted = Folded.of(tag);
         int furthest = Math.max(2, tag.length() / 3);
+        List<String> begun = beginWith(wanted);
         List<String> near = List.of();
         for (int distance = 1; distance <= furthest && near.size() < SHOWN && steps < MOST_STEPS; distance++) {
-            near = Nearest.list(tag, within(wanted, distance), SHOWN);
+            List<String> found = within(wanted, distance);
+            found.addAll(begun);
+            near = Nearest.list(tag, found, SHOWN);
         }
         return near;
+    }
+
+    private List<String> beginWith(String wanted) {
+        List<String> found = new ArrayList<>();
+        Optional<Candidate> here = next.apply(wanted);
+        while (here.filter(candidate -> candidate.folded().startsWith(wanted)).isPresent()
+                && found.size() < MOST_BEGUN) {
+            found.add(here.get().tag());
+            here = next.apply(here.get().folded());
+        }
+        return found;
     }
 
     private List<String> within(String wanted, int most) {
@@ -62,7 +78,8 @@ final class NearTags {
             int shared = shared(before, folded, rows.length - 1);
             int dead = extend(rows, wanted, folded, shared, most);
             if (dead >= 0) {
-                before = folded.substring(0, dead);
+                boolean halved = Character.isHighSurrogate(folded.charAt(dead - 1)) && dead < folded.length();
+                before = folded.substring(0, halved ? dead + 1 : dead);
                 here = next.apply(before + AFTER_ALL);
             } else {
                 if (rows[folded.length()][wanted.length()] <= most) {
@@ -111,11 +128,19 @@ final class NearTags {
                 best = Math.min(best, least);
             }
             rows[i] = row;
-            int swapped = Arrays.stream(last).min().orElse(0) + 1;
-            if (best > most && swapped > most) {
+            if (best > most && least(last) + 1 > most) {
                 return i;
             }
         }
         return -1;
+    }
+
+    /** Return the least of a row: from there a swap of neighbours can still lead on. */
+    private static int least(int[] row) {
+        int least = row[0];
+        for (int value : row) {
+            least = Math.min(least, value);
+        }
+        return least;
     }
 }

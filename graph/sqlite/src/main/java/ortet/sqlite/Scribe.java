@@ -41,7 +41,7 @@ import ortet.value.When;
 final class Scribe {
     /** The tables of derived facts, all of which name the unit that a row belongs to. */
     private enum Table {
-        UNIT("unit", "unit", "nature", "day", "recorded_order"),
+        UNIT("unit", "unit", "nature", "position", "day", "recorded_order"),
         TAG("tag", "unit", "position", "tag", "folded", "day", "recorded_order"),
         INVOLVEMENT("involvement", "unit", "recorded_order"),
         LINK("link", "child", "position", "act", "mother", "count", "day", "recorded_order"),
@@ -325,6 +325,7 @@ final class Scribe {
                 batch.next()
                         .put(unit)
                         .put(Words.of(facts.nature()))
+                        .put(facts.begun().position())
                         .put(facts.begun().day())
                         .put(facts.begun().order())
                         .add();

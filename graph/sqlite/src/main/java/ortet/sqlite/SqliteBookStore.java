@@ -154,9 +154,9 @@ public final class SqliteBookStore implements BookStore {
                     person.name().flatMap(view::person).filter(p -> !p.number().equals(known.number()));
             if (other.isPresent()) {
                 throw Refused.because(
-                        "name-in-use",
-                        "the name " + person.shown() + " is that of "
-                                + other.get().number() + " already");
+                        "person-in-use",
+                        "there is a " + other.get().shown() + " already, "
+                                + other.get().number());
             }
             session.run("PRAGMA secure_delete = ON");
             new Scribe(session).keep(person);
@@ -185,10 +185,7 @@ public final class SqliteBookStore implements BookStore {
     void rebuild(Function<BookView, Ruling> judge, Progress progress) {
         write((session, view) -> {
             Ruling ruling = judge.apply(view);
-            require(
-                    ruling.head().order() == view.head().order()
-                            && ruling.head().digest().equals(view.head().digest()),
-                    "the ruling is on another book");
+            require(ruling.head().equals(view.head()), "the ruling is on another book");
             new Scribe(session).rewrite(ruling, progress);
             return ruling;
         });

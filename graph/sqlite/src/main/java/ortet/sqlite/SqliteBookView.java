@@ -179,7 +179,7 @@ final class SqliteBookView implements BookView, AutoCloseable {
                 Question.named("unit"),
                 row -> new Begin(
                         word(UnitFacts.Nature.class, row.getString(2)),
-                        new UnitFacts.Begun(row.getLong(4), When.parse(row.getString(3)))),
+                        new UnitFacts.Begun(row.getLong(5), row.getInt(3), When.parse(row.getString(4)))),
                 number);
         return begin.map(start -> new UnitFacts(
                 unit,

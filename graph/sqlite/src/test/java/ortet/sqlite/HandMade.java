@@ -56,7 +56,7 @@ final class HandMade {
         private Unit(int number, UnitFacts.Nature nature, String tag, When day, long order) {
             this.number = new UnitNumber(number);
             this.nature = nature;
-            this.begun = new UnitFacts.Begun(order, day);
+            this.begun = new UnitFacts.Begun(order, 0, day);
             tags.add(new UnitFacts.TagUse(new Tag(tag), day, order));
             entries.add(order);
         }

@@ -1,0 +1,206 @@
+package ortet.commands;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.DateTimeException;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.springframework.shell.core.command.CommandContext;
+import org.springframework.shell.core.command.annotation.Argument;
+import org.springframework.shell.core.command.annotation.Arguments;
+import org.springframework.shell.core.command.annotation.Command;
+import org.springframework.shell.core.command.annotation.Option;
+import ortet.book.BookStore;
+import ortet.book.Head;
+import ortet.book.Judge;
+import ortet.book.Receipt;
+import ortet.book.Ruling;
+import ortet.book.daybook.DayBook;
+import ortet.book.daybook.Exported;
+import ortet.book.daybook.Reading;
+import ortet.line.UsageException;
+import ortet.line.Word;
+import ortet.screen.Column;
+import ortet.screen.OutputFormat;
+import ortet.screen.ProgressBar;
+import ortet.screen.Screen;
+import ortet.screen.Sheet;
+import ortet.sqlite.SqliteBookStore;
+import ortet.value.Nearest;
+
+/** The book as a whole: made, read in, written out, kept safe. */
+public final class BookCommands {
+    private static final String GROUP = "The book";
+
+    private final Shelf shelf;
+    private final Judge judge;
+    private final Clock clock;
+
+    BookCommands(Shelf shelf, Judge judge, Clock clock) {
+        this.shelf = shelf;
+        this.judge = judge;
+        this.clock = clock;
+    }
+
+    @Command(name = "book new", group = GROUP, description = "make a new, empty book", help = """
+            Its days are days in its time zone, that of this computer unless told otherwise.
+            ortet book new
+            ortet book new --book nursery.ortet --zone Europe/Dublin
+            """)
+    void make(
+            @Option(longName = "zone", description = "the time zone of the nursery") Optional<String> zone,
+            CommandContext context,
+            Screen screen) {
+        Path path = shelf.path(context);
+        ZoneId where = zone.map(BookCommands::zone).orElse(clock.getZone());
+        try (BookStore store = SqliteBookStore.create(path, UUID.randomUUID(), where, clock)) {
+            Head head = store.read(view -> view.head());
+            screen.prose("made the book " + path + ", time zone " + head.zone().getId());
+        }
+    }
+
+    private static ZoneId zone(String name) {
+        try {
+            return ZoneId.of(name);
+        } catch (DateTimeException unknown) {
+            throw new UsageException("--zone of book new: no time zone \"" + name + "\""
+                    + Nearest.of(name, ZoneId.getAvailableZoneIds())
+                            .map(near -> "; nearest: " + near)
+                            .orElse("; expected a name such as Europe/Dublin"));
+        }
+    }
+
+    @Command(
+            name = "book import",
+            group = GROUP,
+            description = "read day books in CSV, or an exported book, into the book",
+            help = """
+            All or nothing: every fault is told by file, line and column, and then nothing is written. The same file twice
+            adds nothing. The format is in docs/day-book.md.
+            ortet book import day-book.csv
+            ortet book import spring.csv persons.csv --check
+            ortet book import export-2026-03-01
+            """)
+    void read(
+            @Arguments @Word(value = "FILE", description = "day books, and persons.csv; or one folder of an export")
+                    List<Path> files,
+            @Option(longName = "check", description = "only tell what would happen") boolean check,
+            @Option(longName = "source", description = "what to call the source; the file's name unless given")
+                    Optional<String> source,
+            @Option(longName = "faults", description = "how many faults to show; 50 unless given")
+                    Optional<Integer> faults,
+            CommandContext context,
+            Screen screen) {
+        BookStore store = shelf.open(context);
+        FaultList.capped(faults.orElse(FaultList.SHOWN), () -> {
+            Receipt receipt;
+            long before = store.read(view -> view.persons().size());
+            long after;
+            try (ProgressBar bar = screen.progress()) {
+                Reading reading = store.read(view -> DayBook.read(files, source, view, bar::at));
+                if (check) {
+                    Ruling ruling = store.read(view -> reading.check(view, judge, bar::at));
+                    receipt = ruling.receipt();
+                    after = before + ruling.persons().size();
+                } else {
+                    receipt = reading.writeInto(store, judge, bar::at);
+                    after = store.read(view -> view.persons().size());
+                }
+            }
+            told(check ? "would be written" : "written", receipt, (int) (after - before), screen);
+        });
+    }
+
+    private static void told(String how, Receipt receipt, int persons, Screen screen) {
+        Remarks.show(receipt.warnings(), screen);
+        int entries = receipt.written().size();
+        screen.prose(Counts.of(entries, "entry", "entries") + " " + how + ", "
+                + Counts.of(receipt.begun(), "plant, layer or batch begun", "plants, layers and batches begun")
+                + (persons > 0 ? ", " + Counts.of(persons, "new person", "new persons") : "")
+                + (receipt.alreadyThere() > 0
+                        ? "; " + Counts.of(receipt.alreadyThere(), "entry was", "entries were") + " there already"
+                        : ""));
+        if (!receipt.warnings().isEmpty()) {
+            screen.prose(Counts.of(receipt.warnings().size(), "remark", "remarks") + " above: odd, but possible");
+        }
+    }
+
+    @Command(name = "book export", group = GROUP, description = "write the whole book out as CSV", help = """
+            The folder must be new or empty. Reading it into an empty book gives an equal book.
+            ortet book export export-2026-03-01
+            """)
+    void write(
+            @Argument(index = 0, description = "a new folder") @Word("FOLDER") Path folder,
+            CommandContext context,
+            Screen screen) {
+        BookStore store = shelf.open(context);
+        Exported exported;
+        try (ProgressBar bar = screen.progress()) {
+            exported = store.read(view -> DayBook.export(view, folder, bar::at));
+        }
+        screen.prose(Counts.of(exported.head().order(), "entry", "entries") + " and "
+                + Counts.of(exported.persons(), "person", "persons") + " written to " + exported.folder()
+                + "; the chain ends on " + exported.head().digest().brief());
+    }
+
+    @Command(name = "book info", group = GROUP, description = "say which book this is and where it stands", help = """
+            ortet book info
+            """)
+    void info(
+            @Option(longName = "format", defaultValue = "table", description = "how to answer") OutputFormat format,
+            CommandContext context,
+            Screen screen) {
+        BookStore store = shelf.open(context);
+        Sheet sheet = store.read(view -> {
+            Head head = view.head();
+            return Sheet.titled(
+                            "book " + shelf.path(context), Column.text("what", "what"), Column.text("value", "value"))
+                    .row("identity", head.bookId().toString())
+                    .row("time zone", head.zone().getId())
+                    .row("entries", Long.toString(head.order()))
+                    .row("plants, layers and batches ever begun", Integer.toString(head.lastUnit()))
+                    .row("persons", Integer.toString(view.persons().size()))
+                    .row("end of the chain", head.digest().hex())
+                    .build();
+        });
+        screen.show(sheet, format);
+    }
+
+    @Command(
+            name = "book rebuild",
+            group = GROUP,
+            description = "work out everything anew from the entries",
+            help = """
+            ortet book rebuild
+            """)
+    void rebuild(CommandContext context, Screen screen) {
+        BookStore store = shelf.open(context);
+        try (ProgressBar bar = screen.progress()) {
+            store.rebuild(judge, bar::at);
+        }
+        screen.prose("worked out anew from "
+                + Counts.of(store.read(view -> view.head().order()), "entry", "entries"));
+    }
+
+    @Command(
+            name = "book backup",
+            group = GROUP,
+            description = "copy the book to a new file, also while in use",
+            help = """
+            ortet book backup backup-2026-03-01.ortet
+            """)
+    void backup(
+            @Argument(index = 0, description = "a new file") @Word("FILE") Path file,
+            CommandContext context,
+            Screen screen) {
+        BookStore store = shelf.open(context);
+        store.backup(file);
+        try (BookStore copy = SqliteBookStore.open(file)) {
+            Head head = copy.read(view -> view.head());
+            screen.prose("copied to " + file + ": " + Counts.of(head.order(), "entry", "entries")
+                    + ", the chain ends on " + head.digest().brief());
+        }
+    }
+}

@@ -1,0 +1,11 @@
+package ortet.commands;
+
+/** Counts things in words. */
+final class Counts {
+    private Counts() {}
+
+    /** Return {@code 1 entry} or {@code 12 entries}. */
+    static String of(long count, String one, String many) {
+        return count + " " + (count == 1 ? one : many);
+    }
+}
