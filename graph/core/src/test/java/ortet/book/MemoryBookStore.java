@@ -73,6 +73,22 @@ public final class MemoryBookStore implements BookStore {
 
     @Override
     public synchronized void keep(Person person) {
+        if (!persons.containsKey(person.number().value())) {
+            List<String> known = persons.values().stream()
+                    .map(other -> other.number().toString())
+                    .toList();
+            throw new Refused(Fault.of("unknown-person", "no person " + person.number() + " in the book")
+                    .nearest(Nearest.of(person.number().toString(), known)));
+        }
+        for (Person other : persons.values()) {
+            boolean another = !other.number().equals(person.number());
+            if (another
+                    && person.name()
+                            .flatMap(name -> other.name().filter(name::equalsIgnoreCase))
+                            .isPresent()) {
+                throw Refused.because("person-in-use", "there is a " + other.shown() + " already, " + other.number());
+            }
+        }
         persons.put(person.number().value(), person);
     }
 
@@ -246,7 +262,7 @@ public final class MemoryBookStore implements BookStore {
         public Optional<Person> person(String name) {
             return persons.values().stream()
                     .filter(person ->
-                            person.name().filter(name::equalsIgnoreCase).isPresent())
+                            person.name().filter(name.strip()::equalsIgnoreCase).isPresent())
                     .findFirst();
         }
 

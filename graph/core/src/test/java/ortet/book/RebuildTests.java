@@ -4,10 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.ZoneId;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Random;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
@@ -16,80 +14,19 @@ import ortet.value.Refused;
 /** What is worked out entry by entry is what is worked out from all entries at once. */
 class RebuildTests {
 
-    /** Write random lines, most of them sensible, one proposal at a time; those refused leave no trace. */
+    /** Write a random history, one proposal at a time; those refused leave no trace. */
     static int writeRandomHistory(Diary diary, int seed, int lines) {
-        Random random = new Random(seed);
-        List<String> names = new ArrayList<>();
-        int taken = 0;
-        diary.write("2015-01-01 acquired K-1", "2015-01-01 acquired K-2", "2015-01-01 acquired R-1; count=20");
-        for (int at = 0; at < lines; at++) {
-            String day = String.format(
-                    "20%02d-%02d-%02d", 16 + random.nextInt(4), 1 + random.nextInt(12), 1 + random.nextInt(28));
-            if (random.nextInt(12) == 0) {
-                day = day.substring(0, random.nextBoolean() ? 7 : 4);
-            }
-            String name = "e" + at;
-            String plant = pick(random, "K-1", "K-2", "J-1", "J-2", "J-3", "C-1", "C-2", "D-1", "G-1", "M-1");
-            String tray = pick(random, "T-1", "T-2", "T-3", "R-1", "S-1", "GB-1");
-            String any = random.nextBoolean() ? plant : tray;
-            String line = switch (random.nextInt(27)) {
-                case 0 -> "layer-set J-1 J-2; mother=" + plant;
-                case 1 -> "layer-set J-3; mother=" + plant;
-                case 2 -> "cuttings-struck T-1; mothers=" + plant + "; count=" + (1 + random.nextInt(9));
-                case 3 -> "severed " + pick(random, "J-1", "J-2", "J-3");
-                case 4 -> "failed " + any + (random.nextBoolean() ? "" : "; count=2");
-                case 5 -> "taken " + any;
-                case 6 -> "drawn C-1; source=" + tray;
-                case 7 -> "drawn C-2; source=" + tray;
-                case 8 -> "split T-2; source=" + tray + "; count=" + (1 + random.nextInt(4));
-                case 9 -> "merged T-3; sources=T-1 T-2";
-                case 10 -> "potted " + any + "; container=1 L";
-                case 11 -> "moved " + any + "; place=Yard";
-                case 12 -> "sold " + any;
-                case 13 -> "lost " + any;
-                case 14 -> "culled " + any + "; cull=surplus";
-                case 15 -> "counted " + tray + "; count=" + (1 + random.nextInt(9));
-                case 16 -> "graft-worked G-1; scion=" + plant + "; stock=R-1";
-                case 17 -> "graft-worked GB-1; scion=" + plant + "; stock=R-1; count=5";
-                case 18 -> "retagged " + plant + "; new_tag=M-1";
-                case 19 -> "seed-sown S-1; grams=3; seed_parent=" + plant;
-                case 20 -> "closed " + any + "; rest=" + pick(random, "failed", "still-on", "not-seen");
-                case 21 -> "divided D-1; mother=" + plant;
-                case 22 -> names.isEmpty() ? "" : "crossed-out; target=" + any(random, names) + "; reason=no";
-                case 23 ->
-                    names.isEmpty() ? "" : "corrected; target=" + any(random, names) + "; field=day; value=2018-06-01";
-                case 24 ->
-                    names.isEmpty()
-                            ? ""
-                            : "corrected " + plant + "; target=" + any(random, names) + "; field=tags; value="
-                                    + pick(random, "J-9", "K-2", "C-1", "J-1");
-                case 25 ->
-                    names.isEmpty() ? "" : "corrected; target=" + any(random, names) + "; field=mother; value=" + plant;
-                default -> "checked " + any + "; findings=callus";
-            };
-            if (line.isEmpty()) {
-                continue;
-            }
-            Map<Integer, UnitFacts> before = ((MemoryBookStore) diary.store()).factsByUnit();
+        MemoryBookStore store = (MemoryBookStore) diary.store();
+        return Histories.write(seed, lines, line -> {
+            Map<Integer, UnitFacts> before = store.factsByUnit();
             try {
-                diary.write(name + ": " + day + " " + line);
-                if (!line.startsWith("cro") && !line.startsWith("cor")) {
-                    names.add(name);
-                }
-                taken++;
+                diary.write(line);
+                return true;
             } catch (Refused refused) {
-                assertEquals(before, ((MemoryBookStore) diary.store()).factsByUnit());
+                assertEquals(before, store.factsByUnit());
+                return false;
             }
-        }
-        return taken;
-    }
-
-    private static String pick(Random random, String... words) {
-        return words[random.nextInt(words.length)];
-    }
-
-    private static String any(Random random, List<String> names) {
-        return names.get(random.nextInt(names.size()));
+        });
     }
 
     @Property(tries = 300)

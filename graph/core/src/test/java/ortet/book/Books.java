@@ -1,0 +1,96 @@
+package ortet.book;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import ortet.plant.UnitNumber;
+
+/** Reads out all that a book holds, so that two can be compared. */
+public final class Books {
+    private Books() {}
+
+    /** Return every answer of a view to every question of the port, by what was asked. */
+    public static Map<String, Object> everything(BookStore store) {
+        return store.read(Books::everything);
+    }
+
+    private static Map<String, Object> everything(BookView view) {
+        Map<String, Object> all = new LinkedHashMap<>();
+        Head head = view.head();
+        all.put("zone", head.zone());
+        all.put("order", head.order());
+        all.put("digest", head.digest());
+        all.put("last unit", head.lastUnit());
+        all.put("entries", entries(view));
+        all.put("persons", List.copyOf(view.persons()));
+        all.put("listings", view.listings());
+        for (long order = 1; order <= head.order(); order++) {
+            all.put("entry " + order, view.entry(order));
+            all.put("amendments of " + order, view.amendments(order));
+        }
+        for (int number = 1; number <= head.lastUnit(); number++) {
+            UnitNumber unit = new UnitNumber(number);
+            all.put("facts of " + unit, view.facts(unit));
+            all.put("tags of " + unit, view.tags(unit));
+            all.put("entries of " + unit, view.entries(unit));
+            all.put("offspring of " + unit, view.offspring(unit, EnumSet.allOf(Act.class)));
+            for (Direction way : Direction.values()) {
+                all.put(way + " from " + unit, view.family(unit, way, 1000));
+            }
+            view.tags(unit).forEach(tag -> {
+                all.put("unit of " + tag, view.unit(tag));
+                all.put("near " + tag, view.nearest(tag));
+            });
+        }
+        return all;
+    }
+
+    private static List<Chained> entries(BookView view) {
+        try (Stream<Chained> entries = view.since(0)) {
+            return entries.toList();
+        }
+    }
+
+    /** Return the whole of a book, to be put into another store. */
+    public static Restoration whole(BookStore store) {
+        return store.read(view -> new Restoration(
+                view.head().bookId(),
+                view.head().zone(),
+                entries(view).stream().map(Chained::recorded).toList(),
+                new ArrayList<>(view.persons()),
+                view.head().digest()));
+    }
+
+    /** Fail unless two books hold the same. */
+    public static void assertSame(BookStore expected, BookStore actual) {
+        assertSame(everything(expected), everything(actual));
+    }
+
+    /** Fail unless the same was read out of two books. */
+    public static void assertSame(Map<String, Object> expected, Map<String, Object> actual) {
+        expected.forEach((what, value) -> assertEquals(value, actual.get(what), what));
+        assertEquals(expected.keySet(), actual.keySet());
+    }
+
+    /** Fail unless the digests of a book follow from its entries. */
+    public static void assertChained(BookStore store) {
+        store.read(view -> {
+            Chain chain = new Chain(Chain.START);
+            long order = 0;
+            Digest last = Chain.START;
+            for (Chained entry : entries(view)) {
+                assertEquals(++order, entry.recorded().order());
+                assertEquals(chain.add(entry.recorded()), entry);
+                last = entry.digest();
+            }
+            assertEquals(view.head().order(), order);
+            assertEquals(view.head().digest(), last);
+            return order;
+        });
+    }
+}
