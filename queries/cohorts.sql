@@ -117,4 +117,6 @@ LEFT JOIN cultivar v ON v.unit = c.unit
 LEFT JOIN mothers m ON m.unit = c.unit
 LEFT JOIN became b ON b.unit = c.unit
 WHERE c.day_first <= :as_of
+  -- a batch that was split off or merged bears the day of its first tray, but begins later
+  AND (SELECT u.day_first FROM unit u WHERE u.unit = c.unit) <= :as_of
 ORDER BY c.unit;

@@ -129,7 +129,7 @@ class RecordingTests {
         desk.done("enter reserved K-12 'customer=An Example'");
         assertEquals(
                 "ortet: no kind of entry \"graft\"; nearest: graded, graft-worked\n",
-                desk.wrong("enter grafted G-9"));
+                desk.wrong("enter graft G-9"));
         assertEquals(
                 "ortet: seen has no field \"plase\"; it has tags, place, note; nearest: place\n",
                 desk.refused("enter seen K-12 plase=here"));
