@@ -127,9 +127,7 @@ class RecordingTests {
                 desk.done(
                         "enter graft-worked G-1..G-3 scion=K-12 stock=R-9 graft=side-veneer --on 2026-02-01 --by Aoife"));
         desk.done("enter reserved K-12 'customer=An Example'");
-        assertEquals(
-                "ortet: no kind of entry \"graft\"; nearest: graded, graft-worked\n",
-                desk.wrong("enter graft G-9"));
+        assertEquals("ortet: no kind of entry \"graft\"; nearest: graft-worked\n", desk.wrong("enter graft G-9"));
         assertEquals(
                 "ortet: seen has no field \"plase\"; it has tags, place, note; nearest: place\n",
                 desk.refused("enter seen K-12 plase=here"));
