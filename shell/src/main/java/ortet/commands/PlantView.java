@@ -38,8 +38,7 @@ final class PlantView {
     // ---- for people ----
 
     private static void page(Account account, Screen screen) {
-        screen.prose(screen.styled(Style.STRONG, account.tag().text()) + "  " + account.named() + "  ["
-                + account.state() + "]");
+        screen.headed("", account.tag().text(), "  ", "  " + account.named() + "  [" + account.state() + "]");
         screen.println();
         line("is", nature(account.nature()) + ", begun on " + account.begun().day(), screen);
         if (account.tags().size() > 1) {

@@ -17,7 +17,6 @@ import ortet.screen.Json;
 import ortet.screen.OutputFormat;
 import ortet.screen.Screen;
 import ortet.screen.Sheet;
-import ortet.screen.Style;
 
 /** Shows where a tree comes from: as a tree of steps, as rows, or as JSON. */
 final class TraceView {
@@ -36,7 +35,7 @@ final class TraceView {
     private static void tree(Trace trace, Screen screen) {
         step(trace.tree(), Optional.empty(), "", "", screen);
         screen.println();
-        screen.hanging("", "  ", screen.styled(Style.STRONG, "origin: ") + trace.origin());
+        screen.headed("", "origin: ", "  ", trace.origin().toString());
         screen.hanging(
                 "",
                 "  ",
@@ -58,10 +57,11 @@ final class TraceView {
                                                 .map(Tag::text)
                                                 .toList())
                                 + ")");
-        screen.hanging(
+        screen.headed(
                 first + part,
+                tags,
                 indent + "  ",
-                screen.styled(Style.STRONG, tags) + "  " + step.named() + "  [" + step.state() + "]"
+                "  " + step.named() + "  [" + step.state() + "]"
                         + step.founder()
                                 .filter(Founder::isOrtet)
                                 .map(f -> "  ← the ortet")
