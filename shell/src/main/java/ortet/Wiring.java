@@ -16,6 +16,7 @@ import ortet.commands.BookCommands;
 import ortet.commands.CareCommands;
 import ortet.commands.CohortCommands;
 import ortet.commands.CuttingsCommands;
+import ortet.commands.DemoCommands;
 import ortet.commands.HelpCommands;
 import ortet.commands.IdentityCommands;
 import ortet.commands.LayerCommands;
@@ -51,6 +52,7 @@ import ortet.line.Help;
     BookCommands.class,
     PersonCommands.class,
     QuestionCommands.class,
+    DemoCommands.class,
     HelpCommands.class,
     Values.class
 })
