@@ -229,7 +229,7 @@ final class Nursery {
     /** Take single plants out of the book's reckoning, and one layer off each mother. */
     private void end(List<Unit> plants) {
         plants.forEach(plant -> {
-            require(plant.isStanding() && plant.layersOn == 0, plant);
+            require(plant.isStanding() && plant.layersOn().isEmpty(), plant);
             plant.growing = 0;
         });
     }

@@ -3,10 +3,8 @@ package ortet.seeds;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import ortet.entry.Carrier;
 import ortet.entry.Cause;
 import ortet.entry.CullReason;
@@ -345,7 +343,7 @@ final class Troubles {
                         && !unit.held
                         && !unit.inGround
                         && !unit.container.isEmpty()
-                        && unit.layersOn == 0
+                        && unit.layersOn().isEmpty()
                         && unit.begun.isBefore(nursery.today().minusDays(150))
                         && unit.promisedTo.isEmpty())
                 .toList();
@@ -921,13 +919,14 @@ final class Troubles {
     private void oddRings() {
         on("2014-05-20", () -> {
             Unit mother = mothers.giving(Variety.MINO_YATSUBUSA).get(0);
-            Unit narrow = one(mother, 18, "9", Wound.FULL_RING, "third branch", "", "knife slipped, left as it is");
-            Unit wide = one(mother, 10, "32", Wound.FULL_RING, "twin stem", "", "");
+            Unit narrow =
+                    one(mother, 18, "9", Wound.FULL_RING, "branch over the path", "", "knife slipped, left as it is");
+            Unit wide = one(mother, 10, "32", Wound.FULL_RING, "branch to the wall", "", "");
             tell("rings far from one stem diameter: 9 mm on an 18 mm stem, 32 mm on 10 mm (2014)", narrow, wide);
         });
         on("2022-05-24", () -> {
             Unit mother = mothers.giving(Variety.CATLIN).get(1);
-            Unit wide = one(mother, 8, "24", Wound.FULL_RING, "leader", "", "");
+            Unit wide = one(mother, 8, "24", Wound.FULL_RING, "branch over the path", "", "");
             tell("a ring of three stem diameters (2022)", wide);
         });
     }
@@ -943,7 +942,9 @@ final class Troubles {
         layer.takes = chance.happens(0.6);
         layer.cause = Cause.BARK_BRIDGED;
         layer.rootedOn = nursery.today().plusDays(80);
-        mother.layersOn++;
+        layer.branch = branch;
+        layer.woundMm = 400;
+        mother.layers.add(layer);
         Hand by = nursery.hand(People.Work.BENCH, chance);
         nursery.row(by, EntryKind.LAYER_SET, List.of(layer))
                 .set("mother", mother.tag)
@@ -968,14 +969,14 @@ final class Troubles {
     private void woundBelow() {
         on("2017-05-23", () -> {
             Unit mother = mothers.giving(Variety.ITOIGAWA).get(0);
-            Unit upper = one(mother, 12, "14", Wound.FULL_RING, "front branch", "", "");
+            Unit upper = one(mother, 12, "14", Wound.FULL_RING, "branch to the gate", "", "");
             on("2017-06-13", () -> {
                 Unit lower = one(
                         mother,
                         16,
                         "18",
                         Wound.FULL_RING,
-                        "front branch",
+                        "branch to the gate",
                         upper.tag.toString(),
                         "below the other one: it will starve it");
                 tell("a layer set below another on the same branch while that was still on (2017)", upper, lower);
@@ -1003,7 +1004,6 @@ final class Troubles {
             List<Unit> layers = layering.set(mother, 3, nursery.people.oksana).layers();
             on("2023-06-20", () -> {
                 layers.forEach(layer -> layer.pending = 0);
-                mother.layersOn -= 3;
                 nursery.row(nursery.people.maire, EntryKind.CULLED, layers)
                         .set("cull", CullReason.SURPLUS)
                         .set("note", "the order was withdrawn; off they came")
@@ -1155,24 +1155,24 @@ final class Troubles {
             Layering.Session session = layering.set(deshojos.get(0), 4);
             Row row = session.rows().get(session.rows().size() - 1);
             Unit last = session.layers().get(session.layers().size() - 1);
-            Unit true1 = deshojos.get(1);
+            Unit right = deshojos.get(1);
             on("2018-05-16", () -> {
                 correct(
                         nursery.people.oksana,
                         row,
                         List.of(last),
                         "mother",
-                        true1.tag,
+                        right.tag,
                         "the last one hangs on the plant beside it");
-                last.mother.orElseThrow().layersOn--;
-                last.mother = Optional.of(true1);
-                true1.layersOn++;
+                deshojos.get(0).layers.remove(last);
+                last.mother = Optional.of(right);
+                right.layers.add(last);
             });
             tell(
                     "a layer written down on the wrong mother, corrected the day after (2018)",
                     last,
                     deshojos.get(0),
-                    true1);
+                    right);
         });
         // a price, and something that should not have been there at all
         on("2020-06-09", () -> {
@@ -1239,6 +1239,10 @@ final class Troubles {
             on("2022-08-30", () -> cutting.fail(tray, nursery.people.oksana, 6, Cause.ROTTED));
             Person customer = nursery.people.trade().get(9);
             on("2023-04-04", () -> cutting.sell(tray, 15, customer));
+            on("2023-04-05", () -> nursery.row(nursery.people.eabha, EntryKind.RELEASED, List.of(tray))
+                    .set("from", ReleasedFrom.RESERVATION)
+                    .set("note", "all fifteen fetched")
+                    .write());
             on("2023-04-18", () -> {
                 tray.growing += 4;
                 nursery.row(nursery.people.eabha, EntryKind.RETURNED, List.of(tray))
@@ -1293,9 +1297,7 @@ final class Troubles {
             nursery.sell(nursery.people.eabha, trees, nursery.people.erased, 26, Nursery.PLAIN);
             tell("sold to somebody whose name has been erased since (2021)", trees);
         });
-        // and the other way round of ownership, for the record: on loan, then given
         on("2012-04-24", () -> {
-            Set<Unit> none = new LinkedHashSet<>();
             Unit lent = nursery.unit(Unit.Nature.PLANT, nursery.nextTags("K", 1).get(0), Variety.ZELKOVA_SERRATA);
             lent.growing = 1;
             lent.stemMm = 90;
@@ -1307,8 +1309,8 @@ final class Troubles {
                     .set("raised", Raised.COLLECTED)
                     .set("note", "an crann mór i bpáirc na comharsan")
                     .write();
-            none.add(lent);
-            tell("seed parent in a neighbour's field, not the nursery's (2012)", none);
+            mothers.enlist(lent);
+            tell("a tree in a neighbour's field, not the nursery's: wood and seed may be taken (2012)", lent);
         });
     }
 }
