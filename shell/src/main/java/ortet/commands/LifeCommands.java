@@ -7,7 +7,6 @@ import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Arguments;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
-import ortet.book.BookStore;
 import ortet.entry.Band;
 import ortet.entry.Cause;
 import ortet.entry.Entry;
@@ -34,11 +33,6 @@ public final class LifeCommands {
     LifeCommands(Recording recording, Shelf shelf) {
         this.recording = recording;
         this.shelf = shelf;
-    }
-
-    private Optional<String> number(Optional<String> name, String what, CommandContext context) {
-        BookStore store = shelf.open(context);
-        return name.map(given -> Recording.person(store, given, what).number().toString());
     }
 
     @Command(name = "acquire", group = GROUP, description = "enter plants that came from outside", help = """
@@ -71,7 +65,7 @@ public final class LifeCommands {
                 Draft.of(EntryKind.ACQUIRED, tags.tags())
                         .put("count", count)
                         .put("cultivar", cultivar)
-                        .put("supplier", number(supplier, "supplier", context))
+                        .put("supplier", recording.number(supplier, "supplier", context))
                         .put("consignment", consignment)
                         .put("ownership", ownership)
                         .put("raised", raised)
@@ -174,7 +168,7 @@ public final class LifeCommands {
         List<Entry> entries = new ArrayList<>(layersFirst(tags.tags(), layers, context));
         entries.add(Draft.of(EntryKind.SOLD, tags.tags())
                 .put("count", count)
-                .put("customer", number(to, "to", context))
+                .put("customer", recording.number(to, "to", context))
                 .put("price", price)
                 .put("passport", passport)
                 .put("invoice", invoice)

@@ -80,6 +80,16 @@ public final class Recording {
     }
 
     /**
+     * Return the number of a person named in an option, as text.
+     *
+     * @throws Refused when there is none, with the nearest
+     */
+    Optional<String> number(Optional<String> name, String option, CommandContext context) {
+        return name.map(
+                given -> person(shelf.open(context), given, option).number().toString());
+    }
+
+    /**
      * Return the person of a name or number.
      *
      * @throws Refused when there is none, with the nearest

@@ -94,11 +94,16 @@ final class TraceView {
         screen.hanging(guide + String.format("%-10s  ", deed.day()), guide + " ".repeat(12), words(deed));
     }
 
-    /** Return what was done in words: {@code potted into 2 L, House 1; purpose pot-up; by Aoife}. */
+    /** Return what was done in words: {@code potted into 2 L at House 1: purpose pot-up; Aoife}. */
     static String words(Deed deed) {
         StringBuilder text = new StringBuilder(deed.kind().word().replace('-', ' '));
         deed.container().ifPresent(container -> text.append(" into ").append(container));
-        deed.place().ifPresent(place -> text.append(", at ").append(place));
+        String preposition = switch (deed.kind()) {
+            case MOVED -> " to ";
+            case PLANTED_OUT -> " in ";
+            default -> " at ";
+        };
+        deed.place().ifPresent(place -> text.append(preposition).append(place));
         List<String> details = new ArrayList<>();
         for (Map.Entry<String, String> detail : deed.details().entrySet()) {
             details.add(Labels.of(detail.getKey(), detail.getValue()));

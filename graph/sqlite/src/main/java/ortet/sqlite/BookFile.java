@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.FileTime;
 import java.sql.SQLException;
 import java.util.List;
 import java.util.Optional;
@@ -18,7 +19,6 @@ import java.util.stream.Stream;
 import ortet.sqlite.Session.Way;
 import ortet.value.Fault;
 import ortet.value.Nearest;
-import ortet.value.OrtetException;
 import ortet.value.Refused;
 import ortet.value.Unavailable;
 
@@ -77,19 +77,11 @@ final class BookFile {
             sync(folder);
         } catch (FileAlreadyExistsException overtaken) {
             throw Refused.because("file-exists", target + " is there already; expected the name of a new file");
-        } catch (SQLException trouble) {
-            throw unwritable(target, Trouble.with(target, trouble));
-        } catch (IOException trouble) {
-            throw unwritable(target, trouble);
+        } catch (SQLException | IOException trouble) {
+            throw new Unavailable(target + " cannot be written: its folder is read-only, or the disk is full", trouble);
         } finally {
             discard(aside);
         }
-    }
-
-    private static OrtetException unwritable(Path target, Exception trouble) {
-        String why =
-                trouble instanceof OrtetException told ? told.getMessage() : "its folder is read-only or the disk full";
-        return new Unavailable(target + " cannot be written: " + why, trouble);
     }
 
     /** Put the names in a folder on the disk; not every system can, and then its own way has to do. */
@@ -133,7 +125,7 @@ final class BookFile {
      */
     void check() {
         if (!Files.exists(path)) {
-            throw new Refused(Fault.of("no-book", "no book " + path).nearest(beside()));
+            throw new Refused(Fault.of("no-book", "no book " + path).nearest(likeNamed()));
         }
         if (Files.isDirectory(path)) {
             throw Trouble.notABook(path, "it is a folder; expected a file", null);
@@ -177,13 +169,12 @@ final class BookFile {
     }
 
     /** Return other books in the folder whose names are near. */
-    private Optional<String> beside() {
-        Path folder = path.toAbsolutePath().normalize().getParent();
+    private Optional<String> likeNamed() {
         Path name = path.getFileName();
-        if (folder == null || name == null || !Files.isDirectory(folder)) {
+        if (name == null || !Files.isDirectory(folder())) {
             return Optional.empty();
         }
-        try (Stream<Path> files = Files.list(folder)) {
+        try (Stream<Path> files = Files.list(folder())) {
             List<String> books = files.filter(Files::isRegularFile)
                     .map(file -> file.getFileName().toString())
                     .filter(file -> file.endsWith(".ortet"))
@@ -196,7 +187,7 @@ final class BookFile {
 
     /** Tell whether there is a write-ahead log with something in it beside the file. */
     private boolean hasLog() {
-        Path log = path.resolveSibling(path.getFileName() + "-wal");
+        Path log = beside("-wal");
         try {
             return Files.exists(log) && Files.size(log) > 0;
         } catch (IOException unreadable) {
@@ -204,18 +195,58 @@ final class BookFile {
         }
     }
 
-    /** Return how this user can open the file. */
-    Way way() {
-        Path folder = path.toAbsolutePath().normalize().getParent();
-        boolean besides = folder != null && Files.isWritable(folder);
-        if (besides) {
-            return Files.isWritable(path) ? Way.READ_WRITE : Way.READ_ONLY;
-        }
-        return hasLog() ? Way.READ_ONLY : Way.IMMUTABLE;
+    /** Tell whether this user can write the file, and beside it, as SQLite has to. */
+    boolean isWritable() {
+        return Files.isWritable(path) && Files.isWritable(folder());
     }
 
-    /** Open the book and bring it to the schema of this program. */
-    Session open(Way way) {
+    private Path folder() {
+        return path.toAbsolutePath().normalize().getParent();
+    }
+
+    /**
+     * What tells one state of a file that nobody is writing from another.
+     *
+     * @param size its length in bytes
+     * @param changed when it was last changed
+     * @param hasLog whether somebody is writing it, or was when things broke off
+     */
+    record Stamp(long size, FileTime changed, boolean hasLog) {}
+
+    /** Return the state of the file now. */
+    Stamp stamp() {
+        try {
+            return new Stamp(Files.size(path), Files.getLastModifiedTime(path), hasLog());
+        } catch (IOException gone) {
+            throw new Unavailable("the book " + path + " cannot be read; may you read it and its folder?", gone);
+        }
+    }
+
+    /**
+     * Open the book in the way that this user can, and bring it to the schema of this program.
+     *
+     * <p>Whoever cannot write leaves nothing beside the file either: files of a log that belonged to a reader would keep
+     * the writer out.
+     */
+    Session open() {
+        if (isWritable()) {
+            return open(Way.READ_WRITE);
+        }
+        if (!hasLog()) {
+            return open(Way.IMMUTABLE);
+        }
+        if (!Files.exists(beside("-shm"))) {
+            throw new Unavailable("the book " + path
+                    + " was not closed when it was last written; somebody who may write it has to open it once");
+        }
+        return open(Way.READ_ONLY);
+    }
+
+    private Path beside(String end) {
+        return path.resolveSibling(path.getFileName() + end);
+    }
+
+    private Session open(Way way) {
         Session session = null;
         boolean done = false;
         try {

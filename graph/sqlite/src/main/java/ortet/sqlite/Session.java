@@ -42,23 +42,25 @@ final class Session implements AutoCloseable {
     }
 
     private final Path file;
+    private final Way way;
     private final Connection connection;
     private final Map<Question, PreparedStatement> asked = new IdentityHashMap<>();
     private final Map<String, PreparedStatement> written = new HashMap<>();
 
-    private Session(Path file, Connection connection) {
+    private Session(Path file, Way way, Connection connection) {
         this.file = file;
+        this.way = way;
         this.connection = connection;
     }
 
     /** Open a file that is there; it is not looked at yet. */
     static Session open(Path file, Way way, int busyMillis) throws SQLException {
-        return new Session(file, connect(file, way, busyMillis, false));
+        return new Session(file, way, connect(file, way, busyMillis, false));
     }
 
     /** Make a new, empty file. */
     static Session create(Path file) throws SQLException {
-        return new Session(file, connect(file, Way.READ_WRITE, 0, true));
+        return new Session(file, Way.READ_WRITE, connect(file, Way.READ_WRITE, 0, true));
     }
 
     private static Connection connect(Path file, Way way, int busyMillis, boolean create) throws SQLException {
@@ -102,6 +104,10 @@ final class Session implements AutoCloseable {
 
     Path file() {
         return file;
+    }
+
+    Way way() {
+        return way;
     }
 
     /** Run statements that return nothing, one or several parted by semicolons. */

@@ -37,7 +37,10 @@ import ortet.value.Unavailable;
  * waits up to five seconds and is then told that the book is busy. A view is for the thread and the call that it was
  * handed to. One transaction covers one question, one proposal with the judge's ruling on it, one restoration, one
  * rebuilding, or one person. A proposal that was accepted is on the disk when {@code append} returns
- * ({@code synchronous=FULL}). The file must not lie on a network drive, whose locks SQLite cannot trust.
+ * ({@code synchronous=FULL}).
+ *
+ * <p>Whoever may read the file or its folder only, can read the book all the same, without leaving anything beside it. The
+ * file must not lie on a network drive, whose locks SQLite cannot trust.
  */
 public final class SqliteBookStore implements BookStore {
     private static final int BUSY_MILLIS = 5000;
@@ -45,7 +48,7 @@ public final class SqliteBookStore implements BookStore {
 
     private final BookFile file;
     private final int busyMillis;
-    private final Way way;
+    private final boolean writable;
     private final ReentrantLock writing = new ReentrantLock(true);
     private final Deque<Session> idle = new ArrayDeque<>();
     private boolean closed;
@@ -54,8 +57,8 @@ public final class SqliteBookStore implements BookStore {
         this.file = file;
         this.busyMillis = busyMillis;
         file.check();
-        this.way = file.way();
-        idle.push(file.open(way));
+        this.writable = file.isWritable();
+        giveBack(file.open());
     }
 
     /**
@@ -88,20 +91,34 @@ public final class SqliteBookStore implements BookStore {
         return open(path);
     }
 
+    /** Return the file. */
+    Path path() {
+        return file.path();
+    }
+
     @Override
     public <T> T read(Function<BookView, T> question) {
+        Optional<BookFile.Stamp> before = writable ? Optional.empty() : Optional.of(file.stamp());
         Session session = borrow();
         try {
-            session.run("BEGIN");
-            try (SqliteBookView view = new SqliteBookView(session)) {
-                return question.apply(view);
-            } finally {
-                session.run("ROLLBACK");
+            T answer = read(session, question);
+            if (session.way() == Way.IMMUTABLE && !before.equals(Optional.of(file.stamp()))) {
+                throw new Unavailable("the book " + file.path() + " was written while it was read, try again");
             }
+            return answer;
         } catch (SQLException trouble) {
             throw Trouble.with(file.path(), trouble);
         } finally {
             giveBack(session);
+        }
+    }
+
+    private static <T> T read(Session session, Function<BookView, T> question) throws SQLException {
+        session.run("BEGIN");
+        try (SqliteBookView view = new SqliteBookView(session)) {
+            return question.apply(view);
+        } finally {
+            session.abandon();
         }
     }
 
@@ -203,6 +220,11 @@ public final class SqliteBookStore implements BookStore {
             Session session = borrow();
             try {
                 session.copyInto(aside);
+            } catch (SQLException trouble) {
+                if (Trouble.isDamage(trouble)) {
+                    throw Trouble.damaged(file.path(), trouble);
+                }
+                throw trouble;
             } finally {
                 giveBack(session);
             }
@@ -216,7 +238,7 @@ public final class SqliteBookStore implements BookStore {
     }
 
     private <T> T write(Work<T> work) {
-        if (way != Way.READ_WRITE) {
+        if (!writable) {
             throw Trouble.readOnly(file.path(), null);
         }
         if (writing.isHeldByCurrentThread()) {
@@ -275,12 +297,12 @@ public final class SqliteBookStore implements BookStore {
                 return idle.pop();
             }
         }
-        return file.open(way);
+        return file.open();
     }
 
     private void giveBack(Session session) {
         synchronized (idle) {
-            if (!closed && idle.size() < KEPT_OPEN) {
+            if (!closed && session.way() == Way.READ_WRITE && idle.size() < KEPT_OPEN) {
                 idle.push(session);
                 return;
             }

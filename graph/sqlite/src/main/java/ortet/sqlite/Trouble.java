@@ -14,9 +14,21 @@ final class Trouble {
 
     private Trouble() {}
 
+    /** Tell whether the file itself is damaged. */
+    static boolean isDamage(SQLException trouble) {
+        int primary = primary(trouble);
+        return primary == SQLiteErrorCode.SQLITE_CORRUPT.code
+                || primary == SQLiteErrorCode.SQLITE_FORMAT.code
+                || primary == SQLiteErrorCode.SQLITE_NOTADB.code;
+    }
+
+    private static int primary(SQLException trouble) {
+        return trouble instanceof SQLiteException sqlite ? sqlite.getResultCode().code & PRIMARY : -1;
+    }
+
     /** Return what to throw for trouble with the file. */
     static OrtetException with(Path file, SQLException trouble) {
-        int primary = trouble instanceof SQLiteException sqlite ? sqlite.getResultCode().code & PRIMARY : -1;
+        int primary = primary(trouble);
         if (primary == SQLiteErrorCode.SQLITE_BUSY.code || primary == SQLiteErrorCode.SQLITE_LOCKED.code) {
             return busy(file, trouble);
         }

@@ -1,6 +1,7 @@
 package ortet.commands;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -19,9 +20,8 @@ import ortet.book.Judge;
 import ortet.book.Receipt;
 import ortet.book.daybook.DayBook;
 import ortet.book.daybook.Reading;
-import ortet.lineage.Lineage;
 import ortet.line.Word;
-import ortet.plant.Tag;
+import ortet.lineage.Lineage;
 import ortet.screen.OutputFormat;
 import ortet.screen.ProgressBar;
 import ortet.screen.Screen;
@@ -68,11 +68,13 @@ public final class DemoCommands {
                 + Sallowfield.LAST_DAY + ", now in " + to + ".");
         try (BookStore store = SqliteBookStore.open(to)) {
             LocalDate day = Sallowfield.LAST_DAY;
-            heading("Where does this tree come from?", "trace " + Sallowfield.SHOWPIECE + " --as-of " + day, to, screen);
-            TraceView.show(
-                    store.read(view -> Lineage.trace(view, new Tag(Sallowfield.SHOWPIECE), day)),
-                    OutputFormat.TABLE,
+            heading(
+                    "Where does this tree come from?",
+                    "trace " + Sallowfield.SHOWPIECE + " --as-of " + day,
+                    to,
                     screen);
+            TraceView.show(
+                    store.read(view -> Lineage.trace(view, Sallowfield.SHOWPIECE, day)), OutputFormat.TABLE, screen);
             heading("What takes, by cultivar and method?", "take --by cultivar,method --as-of " + day, to, screen);
             TakeQuestion question = TakeQuestion.asOf(day).by(TakeBy.CULTIVAR, TakeBy.METHOD);
             TakeView.show(store.read(view -> Take.ask(view, question)), OutputFormat.TABLE, screen);
@@ -113,9 +115,8 @@ public final class DemoCommands {
                 Receipt receipt;
                 try (BookStore store = SqliteBookStore.create(fresh, BOOK_ID, Sallowfield.ZONE, clock);
                         ProgressBar bar = screen.progress()) {
-                    List<Path> files = Sallowfield.copyTo(work);
-                    Reading reading =
-                            store.read(view -> DayBook.read(files, Optional.of(SOURCE), view, bar::at));
+                    List<Path> files = copyTo(work);
+                    Reading reading = store.read(view -> DayBook.read(files, Optional.of(SOURCE), view, bar::at));
                     receipt = reading.writeInto(store, judge, bar::at);
                 }
                 Files.move(fresh, to, StandardCopyOption.REPLACE_EXISTING);
@@ -124,8 +125,20 @@ public final class DemoCommands {
                 clear(work);
             }
         } catch (IOException broken) {
-            throw new Unavailable("cannot write " + to + ": " + broken.getMessage() + "; name another file with --to", broken);
+            throw new Unavailable(
+                    "cannot write " + to + ": " + broken.getMessage() + "; name another file with --to", broken);
         }
+    }
+
+    private static List<Path> copyTo(Path folder) throws IOException {
+        Path dayBook = folder.resolve(DayBook.ENTRIES_FILE);
+        Path persons = folder.resolve(DayBook.PERSONS_FILE);
+        try (InputStream entries = Sallowfield.dayBook();
+                InputStream names = Sallowfield.persons()) {
+            Files.copy(entries, dayBook);
+            Files.copy(names, persons);
+        }
+        return List.of(dayBook, persons);
     }
 
     /** Refuse to touch a file that is no demo book, or one in which somebody has written. */
@@ -149,12 +162,14 @@ public final class DemoCommands {
             });
         }
         if (!head.bookId().equals(BOOK_ID)) {
-            throw Refused.because("not-the-demo", to + " is there and is not the demo book; name another file with --to");
+            throw Refused.because(
+                    "not-the-demo", to + " is there and is not the demo book; name another file with --to");
         }
         if (demo != head.order()) {
             throw Refused.because(
                     "written-in",
-                    to + " is a demo book in which you have written " + Counts.of(head.order() - demo, "entry", "entries")
+                    to + " is a demo book in which you have written "
+                            + Counts.of(head.order() - demo, "entry", "entries")
                             + "; name another file with --to, or remove it");
         }
     }
