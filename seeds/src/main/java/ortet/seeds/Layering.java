@@ -247,6 +247,7 @@ final class Layering {
                     .set("rework", Rework.RE_WRAPPED)
                     .set("medium", "sphagnum moss")
                     .set("wrap", "black film")
+                    .set("note", chance.happens(0.15) ? "soaked the moss for an hour first" : "")
                     .write();
             dry.forEach(layer -> second(layer, 0.5));
         }

@@ -211,12 +211,16 @@ final class Nursery {
     }
 
     /** Hold units for plant health. */
-    void hold(Hand by, List<Unit> plants, String sign, String sample) {
+    void hold(Hand by, List<Unit> plants, String sign, String sample, String note) {
         plants.forEach(plant -> {
             require(!plant.isGone(), plant);
             plant.held = true;
         });
-        row(by, EntryKind.HELD, plants).set("sign", sign).set("sample", sample).write();
+        row(by, EntryKind.HELD, plants)
+                .set("sign", sign)
+                .set("sample", sample)
+                .set("note", note)
+                .write();
     }
 
     void clear(Hand by, List<Unit> plants, String note) {

@@ -60,6 +60,11 @@ final class Showpiece {
         return layers.get(2);
     }
 
+    /** A layer from the same day as the tree, kept as a mother. */
+    private Unit sister() {
+        return layers.get(0);
+    }
+
     /** Return everybody in the family, the seedling first. */
     List<Unit> told() {
         return List.of(ortet(), heir(), tree());
@@ -111,6 +116,7 @@ final class Showpiece {
         firstGeneration();
         secondGeneration();
         tradeLife();
+        theLineGoesOn();
     }
 
     private void parents() {
@@ -126,6 +132,7 @@ final class Showpiece {
                     .set("seed_parent", seed.tag)
                     .set("pollen_parent", pollen.tag)
                     .set("cultivar", Variety.ACER_PALMATUM.cultivar())
+                    .set("set_unrecorded", "yes")
                     .set("note", "the first cross made at Sallowfield")
                     .write();
             family.add(pan);
@@ -247,10 +254,43 @@ final class Showpiece {
             layering.fail(oksana, layers.subList(4, 5), Cause.NO_ROOTS, Nursery.PLAIN);
             List<Unit> others = new ArrayList<>(layers.subList(0, 4));
             others.remove(tree());
+            others.remove(sister());
             growing.raise(others, true);
+            sister().stock = true;
             tree().stemMm = 18;
             tree().heightMm = 340;
         });
+    }
+
+    private void theLineGoesOn() {
+        on("2017-09-12", () -> nursery.pot(
+                nursery.people.ruaidhri,
+                List.of(sister()),
+                "1.5 L",
+                Purpose.POT_UP,
+                "pumice and bark",
+                Optional.empty(),
+                Nursery.PLAIN));
+        on("2019-03-19", () -> keep(sister(), 22, "vigorous; as mother for the next ten years"));
+        List<Unit> next = new ArrayList<>();
+        on("2021-05-11", () -> {
+            Layering.Session session = layering.set(sister(), 5, nursery.people.hana);
+            session.layers().get(0).takes = true;
+            session.layers().get(0).rootedOn = nursery.today().plusDays(80);
+            session.layers().get(0).stock = true;
+            next.add(session.layers().get(0));
+            layering.plan(session);
+        });
+        on("2023-03-14", () -> keep(next.get(0), 21, "fifth in the line from the seed of 1994"));
+        on("2025-05-13", () -> layering.set(next.get(0), 4));
+    }
+
+    private void keep(Unit mother, double stemMm, String note) {
+        mother.stemMm = stemMm;
+        mother.heightMm = 900;
+        nursery.plantOut(nursery.people.maire, List.of(mother), mothers.nextRow(), draft -> draft.set("note", note));
+        nursery.keep(nursery.people.maire, List.of(mother), Nursery.PLAIN);
+        mothers.enlist(mother);
     }
 
     private void tradeLife() {

@@ -84,6 +84,7 @@ final class Troubles {
 
     /** Plan all of them. */
     void plan() {
+        oldHistory();
         mislabelledMother();
         sport();
         reversion();
@@ -114,6 +115,83 @@ final class Troubles {
         openHold();
         erasedCustomer();
         withdrawn();
+    }
+
+    // ---- before the book ------------------------------------------------------------------------------------------
+
+    private DayBook.Draft old(String when, EntryKind kind, List<Unit> about) {
+        return nursery.book.on(When.parse(when), Optional.empty(), kind).tags(Nursery.tags(about));
+    }
+
+    private Unit begin(String letter, Unit.Nature nature, Unit mother) {
+        Unit unit = nursery.unit(nature, nursery.nextTags(letter, 1).get(0), mother.variety);
+        unit.mother = Optional.of(mother);
+        unit.generation = mother.generation + 1;
+        unit.vigour = mother.vigour;
+        return unit;
+    }
+
+    /** Write down what was remembered when the book was begun: only what took, so that it counts in no rate. */
+    private void oldHistory() {
+        on("2003", () -> {
+            Unit mother = mothers.giving(Variety.DESHOJO).get(0);
+            List<Unit> layers = List.of(
+                    begin("L", Unit.Nature.LAYER, mother),
+                    begin("L", Unit.Nature.LAYER, mother));
+            old("2003", EntryKind.LAYER_SET, layers)
+                    .set("mother", mother.tag)
+                    .set("set_unrecorded", "yes")
+                    .write();
+            old("2003", EntryKind.SEVERED, layers).write();
+            layers.forEach(layer -> keepOld(layer, 34));
+            on("2006-04", () -> old("2006-04", EntryKind.PLANTED_OUT, layers)
+                    .set("place", nursery.grounds.stockRows.get(2))
+                    .write());
+            tell("old layers known to the year only; those that did not take were never written down (2003)", layers);
+        });
+        on("2004", () -> {
+            Unit mother = mothers.giving(Variety.ITOIGAWA).get(0);
+            Unit tray = begin("T", Unit.Nature.BATCH, mother);
+            old("2004", EntryKind.CUTTINGS_STRUCK, List.of(tray))
+                    .set("mothers", mother.tag)
+                    .set("count", 20)
+                    .set("set_unrecorded", "yes")
+                    .write();
+            on("2005", () -> {
+                Unit drawn = begin("P", Unit.Nature.PLANT, tray);
+                old("2005", EntryKind.DRAWN, List.of(drawn))
+                        .set("source", tray.tag)
+                        .write();
+                keepOld(drawn, 30);
+                old("2005", EntryKind.CLOSED, List.of(tray))
+                        .set("rest", Rest.NOT_SEEN)
+                        .set("note", "nobody remembers how many there were")
+                        .write();
+            });
+        });
+        on("2002-02", () -> {
+            Unit scion = mothers.giving(Variety.BENI_CHIDORI).get(0);
+            Unit graft = begin("G", Unit.Nature.PLANT, scion);
+            old("2002-02", EntryKind.GRAFT_WORKED, List.of(graft))
+                    .set("scion", scion.tag)
+                    .set("stock_cultivar", Variety.PRUNUS_MUME.cultivar())
+                    .set("set_unrecorded", "yes")
+                    .write();
+            old("2002", EntryKind.TAKEN, List.of(graft))
+                    .set("note", "remembered, not written down at the time")
+                    .write();
+            keepOld(graft, 33);
+        });
+    }
+
+    private void keepOld(Unit unit, double stemMm) {
+        unit.pending = 0;
+        unit.growing = 1;
+        unit.stemMm = stemMm;
+        unit.heightMm = 1100;
+        unit.stock = true;
+        unit.inGround = true;
+        mothers.enlist(unit);
     }
 
     // ---- identity -------------------------------------------------------------------------------------------------
@@ -385,7 +463,7 @@ final class Troubles {
                             "spelling of the invoice"));
             on("2017-03-29", () -> nursery.keep(nursery.people.maire, List.of(mother), Nursery.PLAIN));
             mothers.enlist(mother);
-            tell("a cultivar misspelt on the invoice, remarked on and corrected (2017)", mother);
+            tell("a cultivar misspelt on the invoice, and corrected (2017)", mother);
         });
         // a bench that there is not
         on("2018-06-05", () -> {
@@ -404,6 +482,24 @@ final class Troubles {
                             nursery.grounds.benches.get(1),
                             "slip of the pen"));
             tell("a place misspelt and corrected the day after (2018)", tree);
+        });
+        // another, which nobody has put right
+        on("2021-06-08", () -> {
+            Unit tree = aTree(Variety.CATLIN);
+            nursery.move(nursery.people.ciaran, List.of(tree), new Place("Standing gruond 3"), Nursery.PLAIN);
+            tell("a place misspelt that nobody has put right (2021)", tree);
+        });
+        // a tray under the wrong name
+        on("2014-06-24", () -> {
+            Unit mother = mothers.giving(Variety.SEIJU).get(0);
+            Unit tray = cutting.strike(
+                    List.of(mother),
+                    Wood.SOFTWOOD,
+                    40,
+                    nursery.people.tadhg,
+                    draft -> draft.set("cultivar", Variety.CATLIN.cultivar()));
+            cutting.plan(tray, Wood.SOFTWOOD);
+            tell("a tray labelled 'Catlin' by the trainee whose mother is a 'Seiju' (2014)", mother, tray);
         });
         // seed of a named clone sown under its name
         on("2015-11-03", () -> {
@@ -552,12 +648,17 @@ final class Troubles {
                         Nursery.PLAIN));
         on("2019-06-18", () -> {
             List<Unit> there = trees.subList(5, 24);
-            nursery.move(nursery.people.oksana, there, nursery.grounds.quarantine, Nursery.PLAIN);
+            nursery.move(
+                    nursery.people.oksana,
+                    there,
+                    nursery.grounds.quarantine,
+                    draft -> draft.set("note", "own knife, own boots, foot bath at the gate"));
             nursery.hold(
                     nursery.people.maire,
                     there.subList(0, 18),
                     "dying back from the tips, dark streaks in the wood",
-                    "P19-0144");
+                    "P19-0144",
+                    "the plant health office was told the same day");
         });
         on("2019-07-02", () -> nursery.lose(nursery.people.oksana, trees.subList(5, 8), Cause.DISEASE, Nursery.PLAIN));
         on(
@@ -588,7 +689,7 @@ final class Troubles {
     private void openHold() {
         on("2026-10-12", () -> {
             List<Unit> trees = trees(Variety.BENI_CHIDORI, 3);
-            nursery.hold(nursery.people.maire, trees, "rings on the leaves, odd for this late", "P26-0091");
+            nursery.hold(nursery.people.maire, trees, "rings on the leaves, odd for this late", "P26-0091", "");
             tell("held on the book's last day, the sample still away (2026)", trees);
         });
     }
@@ -1239,10 +1340,12 @@ final class Troubles {
             on("2022-08-30", () -> cutting.fail(tray, nursery.people.oksana, 6, Cause.ROTTED));
             Person customer = nursery.people.trade().get(9);
             on("2023-04-04", () -> cutting.sell(tray, 15, customer));
-            on("2023-04-05", () -> nursery.row(nursery.people.eabha, EntryKind.RELEASED, List.of(tray))
-                    .set("from", ReleasedFrom.RESERVATION)
-                    .set("note", "all fifteen fetched")
-                    .write());
+            on(
+                    "2023-04-05",
+                    () -> nursery.row(nursery.people.eabha, EntryKind.RELEASED, List.of(tray))
+                            .set("from", ReleasedFrom.RESERVATION)
+                            .set("note", "all fifteen fetched")
+                            .write());
             on("2023-04-18", () -> {
                 tray.growing += 4;
                 nursery.row(nursery.people.eabha, EntryKind.RETURNED, List.of(tray))
