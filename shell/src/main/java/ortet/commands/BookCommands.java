@@ -1,9 +1,14 @@
 package ortet.commands;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.DateTimeException;
+import java.time.LocalDateTime;
 import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -13,6 +18,7 @@ import org.springframework.shell.core.command.annotation.Arguments;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import ortet.book.BookStore;
+import ortet.book.Checkup;
 import ortet.book.Head;
 import ortet.book.Judge;
 import ortet.book.Receipt;
@@ -28,7 +34,9 @@ import ortet.screen.ProgressBar;
 import ortet.screen.Screen;
 import ortet.screen.Sheet;
 import ortet.sqlite.SqliteBookStore;
+import ortet.value.Fault;
 import ortet.value.Nearest;
+import ortet.value.Refused;
 
 /** The book as a whole: made, read in, written out, kept safe. */
 public final class BookCommands {
@@ -202,5 +210,81 @@ public final class BookCommands {
             screen.prose("copied to " + file + ": " + Counts.of(head.order(), "entry", "entries")
                     + ", the chain ends on " + head.digest().brief());
         }
+    }
+
+    @Command(
+            name = "book check",
+            group = GROUP,
+            description = "check the book from end to end, and name what is wrong",
+            help = """
+            Whether the file is whole, every entry is as it was written, every entry can be true, and what is kept follows
+            from the entries. Compare the end of the chain with the one that a backup or export printed.
+            ortet book check
+            """)
+    void check(CommandContext context, Screen screen) {
+        BookStore store = shelf.open(context);
+        List<String> wrong = new ArrayList<>(store.damage());
+        Checkup checkup;
+        try (ProgressBar bar = screen.progress()) {
+            checkup = store.read(view -> Checkup.of(view, judge, bar::at));
+        }
+        wrong.addAll(checkup.wrong());
+        if (!wrong.isEmpty()) {
+            throw new Refused(
+                    wrong.stream().map(line -> Fault.of("not-well", line)).toList());
+        }
+        screen.prose("all is well: " + Counts.of(checkup.entries(), "entry", "entries") + ", "
+                + Counts.of(checkup.units(), "plant, layer or batch", "plants, layers and batches")
+                + "; the chain ends on " + checkup.head().digest().brief());
+    }
+
+    @Command(name = "book restore", group = GROUP, description = "put a backup in the place of the book", help = """
+            The backup is checked first. A book that is there is kept beside it under a new name.
+            ortet book restore backup-2026.ortet --book restored.ortet
+            """)
+    void restore(
+            @Argument(index = 0, description = "the backup") @Word("FILE") Path backup,
+            CommandContext context,
+            Screen screen)
+            throws IOException {
+        Path place = shelf.path(context);
+        shelf.close();
+        Head head;
+        Optional<Path> kept = Optional.empty();
+        try (BookStore copy = SqliteBookStore.open(backup)) {
+            Checkup checkup;
+            try (ProgressBar bar = screen.progress()) {
+                checkup = copy.read(view -> Checkup.of(view, judge, bar::at));
+            }
+            if (!checkup.isWell()) {
+                throw new Refused(checkup.wrong().stream()
+                        .map(line -> Fault.of("not-well", backup + ": " + line))
+                        .toList());
+            }
+            head = checkup.head();
+            if (Files.exists(place)) {
+                if (Files.isSameFile(place, backup)) {
+                    throw Refused.because("same-file", backup + " is the book itself");
+                }
+                kept = Optional.of(putAside(place));
+            }
+            copy.backup(place);
+        }
+        screen.prose("restored " + place + " from " + backup + ": " + Counts.of(head.order(), "entry", "entries")
+                + ", the chain ends on " + head.digest().brief()
+                + kept.map(file -> "; the book that was there is now " + file).orElse(""));
+    }
+
+    /** Give the book that is there another name, whole: what is not yet in its file is written into it first. */
+    private Path putAside(Path place) throws IOException {
+        String stamp = DateTimeFormatter.ofPattern("yyyy-MM-dd-HHmmss").format(LocalDateTime.now(clock));
+        Path aside = place.resolveSibling(place.getFileName() + ".before-" + stamp);
+        try (BookStore present = SqliteBookStore.open(place)) {
+            present.backup(aside);
+        }
+        Files.delete(place);
+        Files.deleteIfExists(place.resolveSibling(place.getFileName() + "-wal"));
+        Files.deleteIfExists(place.resolveSibling(place.getFileName() + "-shm"));
+        return aside;
     }
 }
