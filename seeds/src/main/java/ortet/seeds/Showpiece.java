@@ -263,14 +263,16 @@ final class Showpiece {
     }
 
     private void theLineGoesOn() {
-        on("2017-09-12", () -> nursery.pot(
-                nursery.people.ruaidhri,
-                List.of(sister()),
-                "1.5 L",
-                Purpose.POT_UP,
-                "pumice and bark",
-                Optional.empty(),
-                Nursery.PLAIN));
+        on(
+                "2017-09-12",
+                () -> nursery.pot(
+                        nursery.people.ruaidhri,
+                        List.of(sister()),
+                        "1.5 L",
+                        Purpose.POT_UP,
+                        "pumice and bark",
+                        Optional.empty(),
+                        Nursery.PLAIN));
         on("2019-03-19", () -> keep(sister(), 22, "vigorous; as mother for the next ten years"));
         List<Unit> next = new ArrayList<>();
         on("2021-05-11", () -> {

@@ -15,6 +15,7 @@ import ortet.entry.Purpose;
 import ortet.entry.Raised;
 import ortet.entry.ReleasedFrom;
 import ortet.entry.Remainder;
+import ortet.entry.Rest;
 import ortet.entry.Roots;
 import ortet.entry.Wood;
 import ortet.entry.Wound;
@@ -135,18 +136,18 @@ final class Troubles {
     private void oldHistory() {
         on("2003", () -> {
             Unit mother = mothers.giving(Variety.DESHOJO).get(0);
-            List<Unit> layers = List.of(
-                    begin("L", Unit.Nature.LAYER, mother),
-                    begin("L", Unit.Nature.LAYER, mother));
+            List<Unit> layers = List.of(begin("L", Unit.Nature.LAYER, mother), begin("L", Unit.Nature.LAYER, mother));
             old("2003", EntryKind.LAYER_SET, layers)
                     .set("mother", mother.tag)
                     .set("set_unrecorded", "yes")
                     .write();
             old("2003", EntryKind.SEVERED, layers).write();
             layers.forEach(layer -> keepOld(layer, 34));
-            on("2006-04", () -> old("2006-04", EntryKind.PLANTED_OUT, layers)
-                    .set("place", nursery.grounds.stockRows.get(2))
-                    .write());
+            on(
+                    "2006-04",
+                    () -> old("2006-04", EntryKind.PLANTED_OUT, layers)
+                            .set("place", nursery.grounds.stockRows.get(2))
+                            .write());
             tell("old layers known to the year only; those that did not take were never written down (2003)", layers);
         });
         on("2004", () -> {
@@ -519,10 +520,12 @@ final class Troubles {
             on("2016-06-28", () -> cutting.fail(pan, nursery.people.tadhg, 17, Cause.NOT_GERMINATED));
             on("2017-03-07", () -> {
                 List<Unit> seedlings = cutting.draw(nursery.people.oksana, pan, 9, Variety.MALUS_ZUMI, Nursery.PLAIN);
-                nursery.row(nursery.people.maire, EntryKind.REDETERMINED, seedlings)
-                        .set("cultivar", Variety.MALUS_ZUMI.cultivar())
-                        .set("note", "seedlings are no 'Golden Hornet'")
-                        .write();
+                on(
+                        "2017-03-10",
+                        () -> nursery.row(nursery.people.maire, EntryKind.REDETERMINED, seedlings)
+                                .set("cultivar", Variety.MALUS_ZUMI.cultivar())
+                                .set("note", "seedlings are no 'Golden Hornet'")
+                                .write());
             });
             tell(
                     "seed of 'Golden Hornet' sown under the name of the clone by the trainee (2015); the seedlings renamed"
@@ -1187,7 +1190,11 @@ final class Troubles {
     // ---- the book itself ------------------------------------------------------------------------------------------
 
     private void crossOut(Hand by, Row row, String reason) {
-        nursery.row(by, EntryKind.CROSSED_OUT).target(row).set("reason", reason).write();
+        nursery.row(by, EntryKind.CROSSED_OUT)
+                .target(row)
+                .set("reason", reason)
+                .set("note", by == nursery.people.maire ? "told the trainee, no harm done" : "")
+                .write();
     }
 
     private void correct(Hand by, Row row, List<Unit> of, String field, Object value, String reason) {
