@@ -37,9 +37,9 @@ final class Cutting {
     void year(int year) {
         trays(year, Wood.ROOT, 2, 15, 1, 1);
         trays(year, Wood.HARDWOOD, 1, 20, 1, 2);
-        trays(year, Wood.SOFTWOOD, 6, 1, 4, 5);
+        trays(year, Wood.SOFTWOOD, 6, 1, 3, 5);
         trays(year, Wood.LEAF_BUD, 6, 20, 0, 1);
-        trays(year, Wood.SEMI_RIPE, 8, 1, 4, 5);
+        trays(year, Wood.SEMI_RIPE, 8, 1, 3, 4);
         trays(year, Wood.HEEL, 8, 20, 0, 1);
     }
 
@@ -283,6 +283,7 @@ final class Cutting {
         plants.forEach(plant -> plant.container = potted ? "9 cm" : "");
         more.apply(nursery.row(by, EntryKind.DRAWN, plants)
                         .set("source", batch.tag)
+                        .set("note", chance.happens(0.04) ? "the best of the tray" : "")
                         .set("place", place)
                         .set("container", potted ? "9 cm" : ""))
                 .write();
@@ -337,21 +338,18 @@ final class Cutting {
         if (batch.growing == 0 || batch.held) {
             return;
         }
-        if (chance.happens(0.5)) {
-            int dead = Math.min(batch.growing, chance.between(1, 1 + batch.growing / 10));
-            lose(batch, dead);
+        int some = last || batch.growing <= 6 ? batch.growing : chance.between(4, batch.growing);
+        if (last && chance.happens(0.5)) {
+            nursery.takeOut(batch, some);
+            nursery.row(nursery.hand(Work.POTS, chance), EntryKind.CULLED, List.of(batch))
+                    .set("count", some)
+                    .set("cull", chance.happens(0.7) ? CullReason.SURPLUS : CullReason.QUALITY)
+                    .write();
+        } else {
+            sell(batch, some, nursery.people.trader(chance));
         }
-        if (batch.growing > 0) {
-            int some = last || batch.growing <= 6 ? batch.growing : chance.between(4, batch.growing);
-            if (last && chance.happens(0.5)) {
-                nursery.takeOut(batch, some);
-                nursery.row(nursery.hand(Work.POTS, chance), EntryKind.CULLED, List.of(batch))
-                        .set("count", some)
-                        .set("cull", chance.happens(0.7) ? CullReason.SURPLUS : CullReason.QUALITY)
-                        .write();
-            } else {
-                sell(batch, some, nursery.people.trader(chance));
-            }
+        if (batch.growing > 0 && chance.happens(0.5)) {
+            lose(batch, Math.min(batch.growing, chance.between(1, 1 + batch.growing / 10)));
         }
     }
 

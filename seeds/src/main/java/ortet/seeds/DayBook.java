@@ -33,7 +33,7 @@ import ortet.value.When;
  *
  * <p>Every row is made through the record of its kind, so that no column and no word can be misspelt. Rows stand in the
  * order of their days; a day known to the month or year only stands where the book reads it, a beginning on its first
- * day and anything else on its last.
+ * day and anything else on its last. Within a day they stand in the order in which the book reads it.
  */
 final class DayBook {
     private static final EntryId NOT_YET = new EntryId(new UUID(0, 0));
@@ -123,7 +123,8 @@ final class DayBook {
     /** Return the rows in the order of the file. */
     List<Row> inOrder() {
         List<Row> order = new ArrayList<>(rows);
-        order.sort(Comparator.comparing(Row::place));
+        order.sort(Comparator.comparing(Row::place)
+                .thenComparingInt(row -> row.entry().kind().rank()));
         return order;
     }
 

@@ -34,6 +34,13 @@ final class Grafting {
         stocks.add(batch);
     }
 
+    /** Return a batch of rootstocks of that species with enough in it for an afternoon. */
+    Optional<Unit> stock(Variety species) {
+        return stocks.stream()
+                .filter(batch -> batch.variety == species && batch.growing >= 6 && !batch.held)
+                .findFirst();
+    }
+
     /** Plan a year's grafts. */
     void year(int year) {
         nursery.later(LocalDate.of(year, 1, 14).plusDays(chance.between(0, 8)), () -> {

@@ -266,6 +266,7 @@ final class Growing {
         if (!plants.isEmpty() && chance.happens(0.12)) {
             nursery.row(by, EntryKind.SEEN, plants)
                     .set("place", plants.get(0).place)
+                    .set("note", chance.happens(0.1) ? "stocktaking" : "")
                     .write();
         }
         reserve(lot);

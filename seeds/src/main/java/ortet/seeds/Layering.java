@@ -1,7 +1,10 @@
 package ortet.seeds;
 
 import java.time.LocalDate;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.Deque;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -90,7 +93,11 @@ final class Layering {
         Wound wound = chance.happens(0.8)
                 ? Wound.FULL_RING
                 : chance.any(Wound.RING_WITH_BRIDGE, Wound.RING_WITH_BRIDGE, Wound.TONGUE, Wound.TOURNIQUET);
-        List<String> branches = chance.shuffled(BRANCHES);
+        // nothing is set on a branch below a layer that is still on: it would starve
+        List<Unit> there = new ArrayList<>(mother.layersOn());
+        List<String> taken = there.stream().map(layer -> layer.branch).toList();
+        Deque<String> branches = new ArrayDeque<>(chance.shuffled(BRANCHES));
+        branches.removeIf(taken::contains);
         int left = count;
         while (left > 0) {
             int here = Math.min(left, chance.any(1, 1, 2, 2, 3, 4, 5));
@@ -98,16 +105,30 @@ final class Layering {
             double most = Math.max(9, Math.min(26, mother.stemMm * 0.62));
             double stem = 6 + (most - 6) * chance.share();
             double ring = stem * (0.95 + 0.55 * chance.share());
-            boolean higher = here == 1 && !rows.isEmpty() && chance.happens(0.25);
-            Optional<Tag> above = Optional.of(layers).filter(some -> higher).map(some -> some.get(some.size() - 1).tag);
-            String branch = higher ? branches.get(rows.size() - 1) : branches.get(rows.size() % branches.size());
+            // now and then one more on a branch that bears last year's, further out
+            Optional<Unit> lower = there.stream()
+                    .filter(layer -> here == 1 && !layer.branch.isEmpty() && chance.happens(0.2))
+                    .max(Comparator.comparingInt(layer -> layer.woundMm));
+            Optional<Integer> highest = lower.map(low -> mother.layersOn().stream()
+                    .filter(layer -> layer.branch.equals(low.branch))
+                    .mapToInt(layer -> layer.woundMm)
+                    .max()
+                    .orElseThrow());
+            lower.ifPresent(low -> there.removeIf(layer -> layer.branch.equals(low.branch)));
+            String branch = lower.map(low -> low.branch).orElseGet(() -> branches.isEmpty() ? "" : branches.remove());
+            int height = highest.map(mm -> mm + 150).orElseGet(() -> 50 * chance.between(4, 24));
             UnaryOperator<Draft> rest = draft -> draft.set("branch", branch)
-                    .set("above", above)
-                    .set("height_mm", 50 * chance.between(4, 24))
+                    .set("above", lower.map(low -> low.tag))
+                    .set("height_mm", height)
                     .set("branch_order", chance.any(1, 1, 1, 2))
                     .set("medium", medium)
                     .set("wrap", wrap);
+            int before = layers.size();
             rows.add(set(mother, here, by, stem, ring, wound, dip, rest, layers));
+            layers.subList(before, layers.size()).forEach(layer -> {
+                layer.branch = branch;
+                layer.woundMm = height;
+            });
         }
         return new Session(mother, by, layers, rows);
     }
@@ -156,7 +177,7 @@ final class Layering {
                     : chance.any(Cause.NO_ROOTS, Cause.NO_ROOTS, Cause.BARK_BRIDGED, Cause.DRIED, Cause.ROTTED);
             those.add(layer);
         }
-        mother.layersOn += count;
+        mother.layers.addAll(those);
         layers.addAll(those);
         return more.apply(nursery.row(by, EntryKind.LAYER_SET, those)
                         .set("mother", mother.tag)
@@ -226,6 +247,7 @@ final class Layering {
                     .set("rework", Rework.RE_WRAPPED)
                     .set("medium", "sphagnum moss")
                     .set("wrap", "black film")
+                    .set("note", chance.happens(0.15) ? "soaked the moss for an hour first" : "")
                     .write();
             dry.forEach(layer -> second(layer, 0.5));
         }
@@ -281,10 +303,7 @@ final class Layering {
     }
 
     private static void fall(List<Unit> layers) {
-        layers.forEach(layer -> {
-            layer.pending = 0;
-            layer.mother.orElseThrow().layersOn--;
-        });
+        layers.forEach(layer -> layer.pending = 0);
     }
 
     /** Say that layers have failed. */
@@ -338,7 +357,6 @@ final class Layering {
         });
         if (lastTime && !rest.isEmpty()) {
             rest.forEach(layer -> layer.pending = 0);
-            rest.forEach(layer -> layer.mother.orElseThrow().layersOn--);
             nursery.row(by, EntryKind.CLOSED, rest)
                     .set("rest", Rest.FAILED)
                     .set("cause", Cause.NO_ROOTS)
@@ -356,7 +374,6 @@ final class Layering {
         layers.forEach(layer -> {
             layer.pending = 0;
             layer.growing = 1;
-            layer.mother.orElseThrow().layersOn--;
         });
         boolean atOnce = chance.happens(0.15);
         String container = Nursery.pot(layers.get(0).stemMm);

@@ -157,6 +157,7 @@ final class Mothers {
     private void rows(List<Unit> mothers, EntryKind kind) {
         for (int at = 0; at < mothers.size(); at += 8) {
             nursery.row(nursery.people.maire, kind, mothers.subList(at, Math.min(mothers.size(), at + 8)))
+                    .set("note", chance.happens(0.1) ? "le linn sneachta; walked the rows" : "")
                     .write();
         }
     }
@@ -169,6 +170,7 @@ final class Mothers {
                         "positions",
                         "6-10:" + chance.between(2, 9) + " 10-16:" + chance.between(1, 6)
                                 + (mother.stemMm > 35 ? " 16-25:" + chance.between(0, 3) : ""))
+                .set("note", chance.happens(0.05) ? "one more branch to come on the north side" : "")
                 .write();
     }
 

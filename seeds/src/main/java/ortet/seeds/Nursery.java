@@ -211,12 +211,16 @@ final class Nursery {
     }
 
     /** Hold units for plant health. */
-    void hold(Hand by, List<Unit> plants, String sign, String sample) {
+    void hold(Hand by, List<Unit> plants, String sign, String sample, String note) {
         plants.forEach(plant -> {
             require(!plant.isGone(), plant);
             plant.held = true;
         });
-        row(by, EntryKind.HELD, plants).set("sign", sign).set("sample", sample).write();
+        row(by, EntryKind.HELD, plants)
+                .set("sign", sign)
+                .set("sample", sample)
+                .set("note", note)
+                .write();
     }
 
     void clear(Hand by, List<Unit> plants, String note) {
@@ -229,7 +233,7 @@ final class Nursery {
     /** Take single plants out of the book's reckoning, and one layer off each mother. */
     private void end(List<Unit> plants) {
         plants.forEach(plant -> {
-            require(plant.isStanding() && plant.layersOn == 0, plant);
+            require(plant.isStanding() && plant.layersOn().isEmpty(), plant);
             plant.growing = 0;
         });
     }

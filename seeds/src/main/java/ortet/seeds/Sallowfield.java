@@ -8,9 +8,11 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import ortet.entry.EntryKind;
 import ortet.entry.MakeUp;
 import ortet.plant.Tag;
+import ortet.plant.Tags;
 import ortet.seeds.Troubles.Story;
 import ortet.value.Defect;
 import ortet.value.When;
@@ -31,8 +33,8 @@ public final class Sallowfield {
     /** The name of the book. */
     public static final String NAME = "Sallowfield";
 
-    /** A tree worth tracing: sold, a layer of a layer of a seedling raised here. */
-    public static final Tag SHOWPIECE = new Tag("L-0437");
+    /** A tree worth tracing: sold, a layer of a graft of a seedling raised here. */
+    public static final Tag SHOWPIECE = new Tag("L-0473");
 
     private static final String DAY_BOOK = "day-book.csv";
     private static final String PERSONS = "persons.csv";
@@ -75,7 +77,7 @@ public final class Sallowfield {
         Sowing sowing = new Sowing(nursery, mothers, cutting, grafting, chance.branch("sowing"));
         Troubles troubles =
                 new Troubles(nursery, mothers, layering, cutting, grafting, growing, chance.branch("troubles"));
-        Showpiece showpiece = new Showpiece(nursery, mothers, layering, growing);
+        Showpiece showpiece = new Showpiece(nursery, mothers, layering, grafting, growing);
 
         registers(nursery);
         mothers.oldStock();
@@ -110,10 +112,7 @@ public final class Sallowfield {
             nursery.agenda.on(
                     LocalDate.of(spot.year(), 1, 1),
                     () -> nursery.book
-                            .on(
-                                    When.parse(Integer.toString(spot.year())),
-                                    java.util.Optional.empty(),
-                                    EntryKind.PLACE_LISTED)
+                            .on(When.parse(Integer.toString(spot.year())), Optional.empty(), EntryKind.PLACE_LISTED)
                             .set("place", spot.place())
                             .set("within", spot.within())
                             .set("premises", spot.premises())
@@ -126,7 +125,7 @@ public final class Sallowfield {
                 nursery.agenda.on(
                         LocalDate.of(1988, 1, 1),
                         () -> nursery.book
-                                .on(When.parse("1988"), java.util.Optional.empty(), EntryKind.CULTIVAR_LISTED)
+                                .on(When.parse("1988"), Optional.empty(), EntryKind.CULTIVAR_LISTED)
                                 .set("cultivar", variety.cultivar())
                                 .set("synonyms", synonyms(variety))
                                 .set("make_up", variety == Variety.KOTOBUKI ? MakeUp.SEVERAL_CLONES : variety.makeUp())
@@ -179,6 +178,6 @@ public final class Sallowfield {
 
     /** Return a story as a row of the table in the README. */
     static String line(Story story) {
-        return "| " + ortet.plant.Tags.brief(story.tags()) + " | " + story.what() + " |";
+        return "| " + Tags.brief(story.tags()) + " | " + story.what() + " |";
     }
 }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import ortet.entry.Cause;
 import ortet.entry.EntryKind;
+import ortet.entry.GraftKind;
 import ortet.entry.Purpose;
 import ortet.entry.Remainder;
 import ortet.entry.Rest;
@@ -17,22 +18,24 @@ import ortet.seeds.People.Hand;
 import ortet.value.When;
 
 /**
- * The family of the tree that the demo traces: sold, from a layer of a mother who was herself a layer of the seedling
+ * The family of the tree that the demo traces: sold, from a layer of a mother who was herself grafted from the seedling
  * raised at Sallowfield that became Acer palmatum 'Sallan'.
  */
 final class Showpiece {
     private final Nursery nursery;
     private final Mothers mothers;
     private final Layering layering;
+    private final Grafting grafting;
     private final Growing growing;
     private final List<Unit> family = new ArrayList<>();
-    private final List<Unit> firstLayers = new ArrayList<>();
-    private final List<Unit> secondLayers = new ArrayList<>();
+    private final List<Unit> grafts = new ArrayList<>();
+    private final List<Unit> layers = new ArrayList<>();
 
-    Showpiece(Nursery nursery, Mothers mothers, Layering layering, Growing growing) {
+    Showpiece(Nursery nursery, Mothers mothers, Layering layering, Grafting grafting, Growing growing) {
         this.nursery = nursery;
         this.mothers = mothers;
         this.layering = layering;
+        this.grafting = grafting;
         this.growing = growing;
     }
 
@@ -49,12 +52,17 @@ final class Showpiece {
     }
 
     private Unit heir() {
-        return firstLayers.get(1);
+        return grafts.get(1);
     }
 
     /** Return the tree, once the story has been told. */
     Unit tree() {
-        return secondLayers.get(2);
+        return layers.get(2);
+    }
+
+    /** A layer from the same day as the tree, kept as a mother. */
+    private Unit sister() {
+        return layers.get(0);
     }
 
     /** Return everybody in the family, the seedling first. */
@@ -108,6 +116,7 @@ final class Showpiece {
         firstGeneration();
         secondGeneration();
         tradeLife();
+        theLineGoesOn();
     }
 
     private void parents() {
@@ -123,6 +132,7 @@ final class Showpiece {
                     .set("seed_parent", seed.tag)
                     .set("pollen_parent", pollen.tag)
                     .set("cultivar", Variety.ACER_PALMATUM.cultivar())
+                    .set("set_unrecorded", "yes")
                     .set("note", "the first cross made at Sallowfield")
                     .write();
             family.add(pan);
@@ -148,24 +158,23 @@ final class Showpiece {
     }
 
     private void firstGeneration() {
-        Hand cathal = nursery.people.cathal;
-        on("2012-05-14", () -> {
-            firstLayers.addAll(layering.set(ortet(), 5, cathal).layers());
+        on("2012-03-06", () -> {
+            Unit stock = grafting.stock(Variety.ACER_PALMATUM).orElseThrow();
+            grafts.addAll(grafting.work(
+                    ortet(),
+                    stock,
+                    4,
+                    GraftKind.SIDE_VENEER,
+                    draft -> draft.set("note", "the orange seedling, to see whether it can be kept")));
+            for (Unit graft : grafts) {
+                graft.takes = graft != grafts.get(3);
+            }
+            // looked after one by one, not with the others of its kind
+            heir().stock = true;
             mothers.enlist(ortet());
         });
         on(
-                "2012-07-10",
-                () -> nursery.row(cathal, EntryKind.CHECKED, firstLayers)
-                        .set("findings", "callus")
-                        .write());
-        on("2012-09-12", () -> {
-            layering.sever(cathal, firstLayers.subList(0, 4), Optional.of(Roots.FULL), Remainder.KEPT, Nursery.PLAIN);
-            layering.fail(cathal, firstLayers.subList(4, 5), Cause.BARK_BRIDGED, Nursery.PLAIN);
-            heir().stock = true;
-            growing.raise(firstLayers.subList(0, 4), true);
-        });
-        on(
-                "2012-09-20",
+                "2012-06-12",
                 () -> nursery.pot(
                         nursery.people.ruaidhri,
                         List.of(heir()),
@@ -177,11 +186,11 @@ final class Showpiece {
         on("2013-11-04", () -> {
             list(2013, Right.NONE);
             List<Unit> named = new ArrayList<>(List.of(ortet()));
-            firstLayers.stream().filter(Unit::isStanding).forEach(named::add);
+            grafts.stream().filter(Unit::isStanding).forEach(named::add);
             // whatever else the programme has set on the ortet by now
             nursery.units().stream()
                     .filter(unit ->
-                            unit.mother.equals(Optional.of(ortet())) && !firstLayers.contains(unit) && !unit.isGone())
+                            unit.mother.equals(Optional.of(ortet())) && !grafts.contains(unit) && !unit.isGone())
                     .forEach(named::add);
             named.forEach(unit -> unit.variety = Variety.SALLAN);
             nursery.row(nursery.people.maire, EntryKind.REDETERMINED, named)
@@ -192,7 +201,10 @@ final class Showpiece {
         on("2014-03-11", () -> {
             Place row = mothers.nextRow();
             nursery.plantOut(nursery.people.ruaidhri, List.of(heir()), row, Nursery.PLAIN);
-            nursery.keep(nursery.people.maire, List.of(heir()), draft -> draft.set("note", "best of the first four"));
+            nursery.keep(
+                    nursery.people.maire,
+                    List.of(heir()),
+                    draft -> draft.set("note", "best of the four grafts, and true to the seedling"));
         });
         on(
                 "2016-02-16",
@@ -223,30 +235,64 @@ final class Showpiece {
         on("2017-05-09", () -> {
             heir().stemMm = 38;
             heir().heightMm = 1500;
-            secondLayers.addAll(layering.set(heir(), 5, oksana).layers());
+            layers.addAll(layering.set(heir(), 5, oksana).layers());
             mothers.enlist(heir());
         });
         on(
                 "2017-06-27",
-                () -> nursery.row(oksana, EntryKind.CHECKED, secondLayers)
+                () -> nursery.row(oksana, EntryKind.CHECKED, layers)
                         .set("findings", "callus")
                         .write());
         on(
                 "2017-08-08",
-                () -> nursery.row(oksana, EntryKind.CHECKED, secondLayers.subList(0, 4))
+                () -> nursery.row(oksana, EntryKind.CHECKED, layers.subList(0, 4))
                         .set("findings", "roots-showing")
                         .set("note", "white roots all round, the fifth shows none")
                         .write());
         on("2017-09-05", () -> {
-            layering.sever(
-                    oksana, secondLayers.subList(0, 4), Optional.of(Roots.FULL), Remainder.CUT_BACK, draft -> draft);
-            layering.fail(oksana, secondLayers.subList(4, 5), Cause.NO_ROOTS, Nursery.PLAIN);
-            List<Unit> others = new ArrayList<>(secondLayers.subList(0, 4));
+            layering.sever(oksana, layers.subList(0, 4), Optional.of(Roots.FULL), Remainder.CUT_BACK, draft -> draft);
+            layering.fail(oksana, layers.subList(4, 5), Cause.NO_ROOTS, Nursery.PLAIN);
+            List<Unit> others = new ArrayList<>(layers.subList(0, 4));
             others.remove(tree());
+            others.remove(sister());
             growing.raise(others, true);
+            sister().stock = true;
             tree().stemMm = 18;
             tree().heightMm = 340;
         });
+    }
+
+    private void theLineGoesOn() {
+        on(
+                "2017-09-12",
+                () -> nursery.pot(
+                        nursery.people.ruaidhri,
+                        List.of(sister()),
+                        "1.5 L",
+                        Purpose.POT_UP,
+                        "pumice and bark",
+                        Optional.empty(),
+                        Nursery.PLAIN));
+        on("2019-03-19", () -> keep(sister(), 22, "vigorous; as mother for the next ten years"));
+        List<Unit> next = new ArrayList<>();
+        on("2021-05-11", () -> {
+            Layering.Session session = layering.set(sister(), 5, nursery.people.hana);
+            session.layers().get(0).takes = true;
+            session.layers().get(0).rootedOn = nursery.today().plusDays(80);
+            session.layers().get(0).stock = true;
+            next.add(session.layers().get(0));
+            layering.plan(session);
+        });
+        on("2023-03-14", () -> keep(next.get(0), 21, "fifth in the line from the seed of 1994"));
+        on("2025-05-13", () -> layering.set(next.get(0), 4));
+    }
+
+    private void keep(Unit mother, double stemMm, String note) {
+        mother.stemMm = stemMm;
+        mother.heightMm = 900;
+        nursery.plantOut(nursery.people.maire, List.of(mother), mothers.nextRow(), draft -> draft.set("note", note));
+        nursery.keep(nursery.people.maire, List.of(mother), Nursery.PLAIN);
+        mothers.enlist(mother);
     }
 
     private void tradeLife() {

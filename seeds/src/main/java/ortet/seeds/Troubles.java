@@ -3,10 +3,8 @@ package ortet.seeds;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import ortet.entry.Carrier;
 import ortet.entry.Cause;
 import ortet.entry.CullReason;
@@ -17,6 +15,7 @@ import ortet.entry.Purpose;
 import ortet.entry.Raised;
 import ortet.entry.ReleasedFrom;
 import ortet.entry.Remainder;
+import ortet.entry.Rest;
 import ortet.entry.Roots;
 import ortet.entry.Wood;
 import ortet.entry.Wound;
@@ -86,6 +85,7 @@ final class Troubles {
 
     /** Plan all of them. */
     void plan() {
+        oldHistory();
         mislabelledMother();
         sport();
         reversion();
@@ -116,6 +116,83 @@ final class Troubles {
         openHold();
         erasedCustomer();
         withdrawn();
+    }
+
+    // ---- before the book ------------------------------------------------------------------------------------------
+
+    private DayBook.Draft old(String when, EntryKind kind, List<Unit> about) {
+        return nursery.book.on(When.parse(when), Optional.empty(), kind).tags(Nursery.tags(about));
+    }
+
+    private Unit begin(String letter, Unit.Nature nature, Unit mother) {
+        Unit unit = nursery.unit(nature, nursery.nextTags(letter, 1).get(0), mother.variety);
+        unit.mother = Optional.of(mother);
+        unit.generation = mother.generation + 1;
+        unit.vigour = mother.vigour;
+        return unit;
+    }
+
+    /** Write down what was remembered when the book was begun: only what took, so that it counts in no rate. */
+    private void oldHistory() {
+        on("2003", () -> {
+            Unit mother = mothers.giving(Variety.DESHOJO).get(0);
+            List<Unit> layers = List.of(begin("L", Unit.Nature.LAYER, mother), begin("L", Unit.Nature.LAYER, mother));
+            old("2003", EntryKind.LAYER_SET, layers)
+                    .set("mother", mother.tag)
+                    .set("set_unrecorded", "yes")
+                    .write();
+            old("2003", EntryKind.SEVERED, layers).write();
+            layers.forEach(layer -> keepOld(layer, 34));
+            on(
+                    "2006-04",
+                    () -> old("2006-04", EntryKind.PLANTED_OUT, layers)
+                            .set("place", nursery.grounds.stockRows.get(2))
+                            .write());
+            tell("old layers known to the year only; those that did not take were never written down (2003)", layers);
+        });
+        on("2004", () -> {
+            Unit mother = mothers.giving(Variety.ITOIGAWA).get(0);
+            Unit tray = begin("T", Unit.Nature.BATCH, mother);
+            old("2004", EntryKind.CUTTINGS_STRUCK, List.of(tray))
+                    .set("mothers", mother.tag)
+                    .set("count", 20)
+                    .set("set_unrecorded", "yes")
+                    .write();
+            on("2005", () -> {
+                Unit drawn = begin("P", Unit.Nature.PLANT, tray);
+                old("2005", EntryKind.DRAWN, List.of(drawn))
+                        .set("source", tray.tag)
+                        .write();
+                keepOld(drawn, 30);
+                old("2005", EntryKind.CLOSED, List.of(tray))
+                        .set("rest", Rest.NOT_SEEN)
+                        .set("note", "nobody remembers how many there were")
+                        .write();
+            });
+        });
+        on("2002-02", () -> {
+            Unit scion = mothers.giving(Variety.BENI_CHIDORI).get(0);
+            Unit graft = begin("G", Unit.Nature.PLANT, scion);
+            old("2002-02", EntryKind.GRAFT_WORKED, List.of(graft))
+                    .set("scion", scion.tag)
+                    .set("stock_cultivar", Variety.PRUNUS_MUME.cultivar())
+                    .set("set_unrecorded", "yes")
+                    .write();
+            old("2002", EntryKind.TAKEN, List.of(graft))
+                    .set("note", "remembered, not written down at the time")
+                    .write();
+            keepOld(graft, 33);
+        });
+    }
+
+    private void keepOld(Unit unit, double stemMm) {
+        unit.pending = 0;
+        unit.growing = 1;
+        unit.stemMm = stemMm;
+        unit.heightMm = 1100;
+        unit.stock = true;
+        unit.inGround = true;
+        mothers.enlist(unit);
     }
 
     // ---- identity -------------------------------------------------------------------------------------------------
@@ -345,7 +422,7 @@ final class Troubles {
                         && !unit.held
                         && !unit.inGround
                         && !unit.container.isEmpty()
-                        && unit.layersOn == 0
+                        && unit.layersOn().isEmpty()
                         && unit.begun.isBefore(nursery.today().minusDays(150))
                         && unit.promisedTo.isEmpty())
                 .toList();
@@ -387,7 +464,7 @@ final class Troubles {
                             "spelling of the invoice"));
             on("2017-03-29", () -> nursery.keep(nursery.people.maire, List.of(mother), Nursery.PLAIN));
             mothers.enlist(mother);
-            tell("a cultivar misspelt on the invoice, remarked on and corrected (2017)", mother);
+            tell("a cultivar misspelt on the invoice, and corrected (2017)", mother);
         });
         // a bench that there is not
         on("2018-06-05", () -> {
@@ -407,6 +484,24 @@ final class Troubles {
                             "slip of the pen"));
             tell("a place misspelt and corrected the day after (2018)", tree);
         });
+        // another, which nobody has put right
+        on("2021-06-08", () -> {
+            Unit tree = aTree(Variety.CATLIN);
+            nursery.move(nursery.people.ciaran, List.of(tree), new Place("Standing gruond 3"), Nursery.PLAIN);
+            tell("a place misspelt that nobody has put right (2021)", tree);
+        });
+        // a tray under the wrong name
+        on("2014-06-24", () -> {
+            Unit mother = mothers.giving(Variety.SEIJU).get(0);
+            Unit tray = cutting.strike(
+                    List.of(mother),
+                    Wood.SOFTWOOD,
+                    40,
+                    nursery.people.tadhg,
+                    draft -> draft.set("cultivar", Variety.CATLIN.cultivar()));
+            cutting.plan(tray, Wood.SOFTWOOD);
+            tell("a tray labelled 'Catlin' by the trainee whose mother is a 'Seiju' (2014)", mother, tray);
+        });
         // seed of a named clone sown under its name
         on("2015-11-03", () -> {
             Unit seed = mothers.giving(Variety.GOLDEN_HORNET).get(0);
@@ -425,10 +520,12 @@ final class Troubles {
             on("2016-06-28", () -> cutting.fail(pan, nursery.people.tadhg, 17, Cause.NOT_GERMINATED));
             on("2017-03-07", () -> {
                 List<Unit> seedlings = cutting.draw(nursery.people.oksana, pan, 9, Variety.MALUS_ZUMI, Nursery.PLAIN);
-                nursery.row(nursery.people.maire, EntryKind.REDETERMINED, seedlings)
-                        .set("cultivar", Variety.MALUS_ZUMI.cultivar())
-                        .set("note", "seedlings are no 'Golden Hornet'")
-                        .write();
+                on(
+                        "2017-03-10",
+                        () -> nursery.row(nursery.people.maire, EntryKind.REDETERMINED, seedlings)
+                                .set("cultivar", Variety.MALUS_ZUMI.cultivar())
+                                .set("note", "seedlings are no 'Golden Hornet'")
+                                .write());
             });
             tell(
                     "seed of 'Golden Hornet' sown under the name of the clone by the trainee (2015); the seedlings renamed"
@@ -554,12 +651,17 @@ final class Troubles {
                         Nursery.PLAIN));
         on("2019-06-18", () -> {
             List<Unit> there = trees.subList(5, 24);
-            nursery.move(nursery.people.oksana, there, nursery.grounds.quarantine, Nursery.PLAIN);
+            nursery.move(
+                    nursery.people.oksana,
+                    there,
+                    nursery.grounds.quarantine,
+                    draft -> draft.set("note", "own knife, own boots, foot bath at the gate"));
             nursery.hold(
                     nursery.people.maire,
                     there.subList(0, 18),
                     "dying back from the tips, dark streaks in the wood",
-                    "P19-0144");
+                    "P19-0144",
+                    "the plant health office was told the same day");
         });
         on("2019-07-02", () -> nursery.lose(nursery.people.oksana, trees.subList(5, 8), Cause.DISEASE, Nursery.PLAIN));
         on(
@@ -590,7 +692,7 @@ final class Troubles {
     private void openHold() {
         on("2026-10-12", () -> {
             List<Unit> trees = trees(Variety.BENI_CHIDORI, 3);
-            nursery.hold(nursery.people.maire, trees, "rings on the leaves, odd for this late", "P26-0091");
+            nursery.hold(nursery.people.maire, trees, "rings on the leaves, odd for this late", "P26-0091", "");
             tell("held on the book's last day, the sample still away (2026)", trees);
         });
     }
@@ -921,13 +1023,14 @@ final class Troubles {
     private void oddRings() {
         on("2014-05-20", () -> {
             Unit mother = mothers.giving(Variety.MINO_YATSUBUSA).get(0);
-            Unit narrow = one(mother, 18, "9", Wound.FULL_RING, "third branch", "", "knife slipped, left as it is");
-            Unit wide = one(mother, 10, "32", Wound.FULL_RING, "twin stem", "", "");
+            Unit narrow =
+                    one(mother, 18, "9", Wound.FULL_RING, "branch over the path", "", "knife slipped, left as it is");
+            Unit wide = one(mother, 10, "32", Wound.FULL_RING, "branch to the wall", "", "");
             tell("rings far from one stem diameter: 9 mm on an 18 mm stem, 32 mm on 10 mm (2014)", narrow, wide);
         });
         on("2022-05-24", () -> {
             Unit mother = mothers.giving(Variety.CATLIN).get(1);
-            Unit wide = one(mother, 8, "24", Wound.FULL_RING, "leader", "", "");
+            Unit wide = one(mother, 8, "24", Wound.FULL_RING, "branch over the path", "", "");
             tell("a ring of three stem diameters (2022)", wide);
         });
     }
@@ -943,7 +1046,9 @@ final class Troubles {
         layer.takes = chance.happens(0.6);
         layer.cause = Cause.BARK_BRIDGED;
         layer.rootedOn = nursery.today().plusDays(80);
-        mother.layersOn++;
+        layer.branch = branch;
+        layer.woundMm = 400;
+        mother.layers.add(layer);
         Hand by = nursery.hand(People.Work.BENCH, chance);
         nursery.row(by, EntryKind.LAYER_SET, List.of(layer))
                 .set("mother", mother.tag)
@@ -968,14 +1073,14 @@ final class Troubles {
     private void woundBelow() {
         on("2017-05-23", () -> {
             Unit mother = mothers.giving(Variety.ITOIGAWA).get(0);
-            Unit upper = one(mother, 12, "14", Wound.FULL_RING, "front branch", "", "");
+            Unit upper = one(mother, 12, "14", Wound.FULL_RING, "branch to the gate", "", "");
             on("2017-06-13", () -> {
                 Unit lower = one(
                         mother,
                         16,
                         "18",
                         Wound.FULL_RING,
-                        "front branch",
+                        "branch to the gate",
                         upper.tag.toString(),
                         "below the other one: it will starve it");
                 tell("a layer set below another on the same branch while that was still on (2017)", upper, lower);
@@ -1003,7 +1108,6 @@ final class Troubles {
             List<Unit> layers = layering.set(mother, 3, nursery.people.oksana).layers();
             on("2023-06-20", () -> {
                 layers.forEach(layer -> layer.pending = 0);
-                mother.layersOn -= 3;
                 nursery.row(nursery.people.maire, EntryKind.CULLED, layers)
                         .set("cull", CullReason.SURPLUS)
                         .set("note", "the order was withdrawn; off they came")
@@ -1086,7 +1190,11 @@ final class Troubles {
     // ---- the book itself ------------------------------------------------------------------------------------------
 
     private void crossOut(Hand by, Row row, String reason) {
-        nursery.row(by, EntryKind.CROSSED_OUT).target(row).set("reason", reason).write();
+        nursery.row(by, EntryKind.CROSSED_OUT)
+                .target(row)
+                .set("reason", reason)
+                .set("note", by == nursery.people.maire ? "told the trainee, no harm done" : "")
+                .write();
     }
 
     private void correct(Hand by, Row row, List<Unit> of, String field, Object value, String reason) {
@@ -1155,24 +1263,24 @@ final class Troubles {
             Layering.Session session = layering.set(deshojos.get(0), 4);
             Row row = session.rows().get(session.rows().size() - 1);
             Unit last = session.layers().get(session.layers().size() - 1);
-            Unit true1 = deshojos.get(1);
+            Unit right = deshojos.get(1);
             on("2018-05-16", () -> {
                 correct(
                         nursery.people.oksana,
                         row,
                         List.of(last),
                         "mother",
-                        true1.tag,
+                        right.tag,
                         "the last one hangs on the plant beside it");
-                last.mother.orElseThrow().layersOn--;
-                last.mother = Optional.of(true1);
-                true1.layersOn++;
+                deshojos.get(0).layers.remove(last);
+                last.mother = Optional.of(right);
+                right.layers.add(last);
             });
             tell(
                     "a layer written down on the wrong mother, corrected the day after (2018)",
                     last,
                     deshojos.get(0),
-                    true1);
+                    right);
         });
         // a price, and something that should not have been there at all
         on("2020-06-09", () -> {
@@ -1239,6 +1347,12 @@ final class Troubles {
             on("2022-08-30", () -> cutting.fail(tray, nursery.people.oksana, 6, Cause.ROTTED));
             Person customer = nursery.people.trade().get(9);
             on("2023-04-04", () -> cutting.sell(tray, 15, customer));
+            on(
+                    "2023-04-05",
+                    () -> nursery.row(nursery.people.eabha, EntryKind.RELEASED, List.of(tray))
+                            .set("from", ReleasedFrom.RESERVATION)
+                            .set("note", "all fifteen fetched")
+                            .write());
             on("2023-04-18", () -> {
                 tray.growing += 4;
                 nursery.row(nursery.people.eabha, EntryKind.RETURNED, List.of(tray))
@@ -1293,9 +1407,7 @@ final class Troubles {
             nursery.sell(nursery.people.eabha, trees, nursery.people.erased, 26, Nursery.PLAIN);
             tell("sold to somebody whose name has been erased since (2021)", trees);
         });
-        // and the other way round of ownership, for the record: on loan, then given
         on("2012-04-24", () -> {
-            Set<Unit> none = new LinkedHashSet<>();
             Unit lent = nursery.unit(Unit.Nature.PLANT, nursery.nextTags("K", 1).get(0), Variety.ZELKOVA_SERRATA);
             lent.growing = 1;
             lent.stemMm = 90;
@@ -1307,8 +1419,8 @@ final class Troubles {
                     .set("raised", Raised.COLLECTED)
                     .set("note", "an crann mór i bpáirc na comharsan")
                     .write();
-            none.add(lent);
-            tell("seed parent in a neighbour's field, not the nursery's (2012)", none);
+            mothers.enlist(lent);
+            tell("a tree in a neighbour's field, not the nursery's: wood and seed may be taken (2012)", lent);
         });
     }
 }

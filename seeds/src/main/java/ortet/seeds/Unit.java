@@ -1,6 +1,8 @@
 package ortet.seeds;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import ortet.entry.Cause;
 import ortet.plant.Person;
@@ -28,7 +30,13 @@ final class Unit {
     int growing;
     Optional<Unit> mother = Optional.empty();
     Optional<Unit> rootstock = Optional.empty();
-    int layersOn;
+    /** The branch of its mother that a layer hangs on, and how high. */
+    String branch = "";
+
+    int woundMm;
+
+    /** Every layer that was ever set on it. */
+    final List<Unit> layers = new ArrayList<>();
 
     /** How many of what is pending in a tray are going to root. */
     int rooting;
@@ -61,6 +69,11 @@ final class Unit {
         this.tag = tag;
         this.variety = variety;
         this.begun = begun;
+    }
+
+    /** Return the layers that are still on it. */
+    List<Unit> layersOn() {
+        return layers.stream().filter(layer -> layer.pending == 1).toList();
     }
 
     /** Tell whether nothing is left under the tag. */
