@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import java.util.stream.Stream;
 import ortet.entry.EntryId;
 import ortet.entry.Proposed;
@@ -21,6 +22,8 @@ import ortet.value.Refused;
  * transaction failed. Every store uses it, and none works facts out by itself. Safe for use by several threads.
  */
 public final class Judge {
+    private static final int WORTH_ANOTHER_THREAD = 5_000;
+
     private final Clock clock;
 
     /** Make a judge who reads the time from the clock. */
@@ -71,8 +74,16 @@ public final class Judge {
                 progress.at("taking in", done, proposal.items().size());
             }
         }
+        CompletableFuture<List<Chained>> chained = chaining(head.digest(), recorded);
         docket.judge(progress);
-        return docket.ruling(chain(head.digest(), recorded), proposal.persons(), alreadyThere);
+        return docket.ruling(chained.join(), proposal.persons(), alreadyThere);
+    }
+
+    /** Chain the entries: beside the judging where there are many, since neither needs the other. */
+    private static CompletableFuture<List<Chained>> chaining(Digest last, List<Recorded> recorded) {
+        return recorded.size() < WORTH_ANOTHER_THREAD
+                ? CompletableFuture.completedFuture(chain(last, recorded))
+                : CompletableFuture.supplyAsync(() -> chain(last, recorded));
     }
 
     private static List<Chained> chain(Digest last, List<Recorded> recorded) {
