@@ -84,7 +84,7 @@ public final class Sallowfield {
         mothers.laterStock();
         showpiece.plan();
         troubles.plan();
-        agenda.on(LocalDate.of(FIRST_YEAR, 1, 9), mothers::leaveLongAtFirst);
+        agenda.on(LocalDate.of(FIRST_YEAR, 1, 9), mothers::begin);
         for (int year = FIRST_YEAR; year <= LAST_DAY.getYear(); year++) {
             int now = year;
             agenda.on(LocalDate.of(year, 1, 10), () -> {

@@ -343,7 +343,7 @@ final class Showpiece {
                         List.of(tree()),
                         customer,
                         240,
-                        draft -> draft.set("passport", "SF25-118").set("note", "sent by carrier, so with a passport")));
+                        draft -> draft.set("passport", "SF25-19").set("note", "sent by carrier, so with a passport")));
     }
 
     private void pot(Hand by, String container, Purpose purpose, String medium, Place place) {

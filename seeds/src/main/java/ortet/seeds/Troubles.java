@@ -486,7 +486,7 @@ final class Troubles {
         });
         // another, which nobody has put right
         on("2021-06-08", () -> {
-            Unit tree = aTree(Variety.CATLIN);
+            Unit tree = trees(Variety.CATLIN, 4).get(3);
             nursery.move(nursery.people.ciaran, List.of(tree), new Place("Standing gruond 3"), Nursery.PLAIN);
             tell("a place misspelt that nobody has put right (2021)", tree);
         });
@@ -1416,7 +1416,7 @@ final class Troubles {
             nursery.row(nursery.people.maire, EntryKind.ACQUIRED, List.of(lent))
                     .set("cultivar", Variety.ZELKOVA_SERRATA.cultivar())
                     .set("ownership", Ownership.ELSEWHERE)
-                    .set("raised", Raised.COLLECTED)
+                    .set("raised", Raised.UNKNOWN)
                     .set("note", "an crann mór i bpáirc na comharsan")
                     .write();
             mothers.enlist(lent);
