@@ -1,9 +1,16 @@
--- cohorts: every cohort set by a day, with what had become of it by then
+-- cohorts: every cohort that there was on a day, with what had become of it by then
 -- in: as_of
 -- out: unit, tag, method, day, precision, by_person, count, cultivar, mothers, taken, failed, withdrawn, not_seen,
 --      moved_on, found_more, still_on_day, last_seen_day
 -- sort: unit
 WITH RECURSIVE
+-- The cohorts that there were. A tray that was split off has its day of striking, but is there from its splitting only.
+there (unit, method) AS MATERIALIZED (
+  SELECT c.unit, c.method
+  FROM cohort c
+  JOIN unit u ON u.unit = c.unit
+  WHERE c.day_first <= :as_of AND u.day_first <= :as_of
+),
 -- What each unit is by its own entries: the last true determination, else the last name that it was said to bear.
 named (unit, cultivar, latest) AS MATERIALIZED (
   SELECT unit, cultivar, max(is_true * 1000000 + position)
@@ -13,7 +20,7 @@ named (unit, cultivar, latest) AS MATERIALIZED (
 ),
 -- The cohorts, and up from those without a name of their own whatever they are of the clone of, as far as a name.
 kin (unit) AS (
-  SELECT unit FROM cohort WHERE day_first <= :as_of
+  SELECT unit FROM there
   UNION
   SELECT l.mother
   FROM kin k
@@ -52,7 +59,7 @@ cultivar (unit, cultivar) AS MATERIALIZED (
 ),
 -- Where the units of a cohort were first set: the unit itself, and those that it was split off or merged from.
 origin (unit, origin) AS (
-  SELECT unit, unit FROM cohort WHERE day_first <= :as_of
+  SELECT unit, unit FROM there
   UNION
   SELECT o.unit, l.mother
   FROM origin o
@@ -112,11 +119,9 @@ SELECT c.unit,
        coalesce(b.found_more, 0) AS found_more,
        b.still_on_day,
        b.last_seen_day
-FROM cohort c
+FROM there h
+CROSS JOIN cohort c ON c.unit = h.unit
 LEFT JOIN cultivar v ON v.unit = c.unit
 LEFT JOIN mothers m ON m.unit = c.unit
 LEFT JOIN became b ON b.unit = c.unit
-WHERE c.day_first <= :as_of
-  -- a batch that was split off or merged bears the day of its first tray, but begins later
-  AND (SELECT u.day_first FROM unit u WHERE u.unit = c.unit) <= :as_of
 ORDER BY c.unit;

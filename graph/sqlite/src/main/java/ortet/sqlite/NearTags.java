@@ -2,8 +2,10 @@ package ortet.sqlite;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import ortet.value.Nearest;
 
@@ -48,8 +50,8 @@ final class NearTags {
         List<String> begun = beginWith(wanted);
         List<String> near = List.of();
         for (int distance = 1; distance <= furthest && near.size() < SHOWN && steps < MOST_STEPS; distance++) {
-            List<String> found = within(wanted, distance);
-            found.addAll(begun);
+            Set<String> found = new LinkedHashSet<>(begun);
+            found.addAll(within(wanted, distance));
             near = Nearest.list(tag, found, SHOWN);
         }
         return near;
