@@ -34,7 +34,7 @@ public final class Sallowfield {
     public static final String NAME = "Sallowfield";
 
     /** A tree worth tracing: sold, a layer of a graft of a seedling raised here. */
-    public static final Tag SHOWPIECE = new Tag("L-0473");
+    public static final Tag SHOWPIECE = new Tag("L-0452");
 
     private static final String DAY_BOOK = "day-book.csv";
     private static final String PERSONS = "persons.csv";

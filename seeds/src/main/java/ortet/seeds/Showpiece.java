@@ -235,7 +235,7 @@ final class Showpiece {
         on("2017-05-09", () -> {
             heir().stemMm = 38;
             heir().heightMm = 1500;
-            layers.addAll(layering.set(heir(), 5, oksana).layers());
+            layers.addAll(layering.setPlainly(heir(), 5, oksana).layers());
             mothers.enlist(heir());
         });
         on(
