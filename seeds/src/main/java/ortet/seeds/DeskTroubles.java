@@ -98,7 +98,7 @@ final class DeskTroubles extends Trouble {
                             row,
                             List.of(one),
                             "stem_mm",
-                            "19.5",
+                            DayBook.halves(one.stemMm + 1.5),
                             "measured again: this one is thicker"));
             tell("one layer of a row with another stem than the rest, corrected for it alone (2016)", one);
         });
