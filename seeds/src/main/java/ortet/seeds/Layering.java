@@ -85,14 +85,27 @@ final class Layering {
 
     /** Set layers and leave what follows to whoever asked. */
     Session set(Unit mother, int count, Hand by) {
-        List<Unit> layers = new ArrayList<>();
-        List<Row> rows = new ArrayList<>();
-        Dip dip = dip();
-        String medium = chance.any("sphagnum moss", "sphagnum moss", "sphagnum moss", "moss and pumice", "coir");
-        String wrap = chance.any("black film", "black film", "black film", "clear film and foil", "split pot");
         Wound wound = chance.happens(0.8)
                 ? Wound.FULL_RING
                 : chance.any(Wound.RING_WITH_BRIDGE, Wound.RING_WITH_BRIDGE, Wound.TONGUE, Wound.TOURNIQUET);
+        return set(
+                mother,
+                count,
+                by,
+                wound,
+                dip(),
+                chance.any("sphagnum moss", "sphagnum moss", "sphagnum moss", "moss and pumice", "coir"),
+                chance.any("black film", "black film", "black film", "clear film and foil", "split pot"));
+    }
+
+    /** Set layers the way that the books tell it, and leave what follows to whoever asked. */
+    Session setPlainly(Unit mother, int count, Hand by) {
+        return set(mother, count, by, Wound.FULL_RING, Dip.MILD, "sphagnum moss", "black film");
+    }
+
+    private Session set(Unit mother, int count, Hand by, Wound wound, Dip dip, String medium, String wrap) {
+        List<Unit> layers = new ArrayList<>();
+        List<Row> rows = new ArrayList<>();
         // nothing is set on a branch below a layer that is still on: it would starve
         List<Unit> there = new ArrayList<>(mother.layersOn());
         List<String> taken = there.stream().map(layer -> layer.branch).toList();

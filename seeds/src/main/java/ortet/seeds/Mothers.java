@@ -149,9 +149,21 @@ final class Mothers {
         });
     }
 
-    /** Say before the first spring which old mothers have been left long. */
-    void leaveLongAtFirst() {
+    /** Say when the book is begun who the mothers are; some have been left long already. */
+    void begin() {
+        for (Place row : nursery.grounds.stockRows) {
+            List<Unit> there = all.stream()
+                    .filter(mother -> mother.place.equals(Optional.of(row)) && mother.stock)
+                    .toList();
+            if (!there.isEmpty()) {
+                keep(there);
+            }
+        }
         longOnes.addAll(all.stream().filter(mother -> chance.happens(0.6)).toList());
+    }
+
+    private void keep(List<Unit> those) {
+        nursery.keep(nursery.people.maire, those, draft -> draft.set("note", "as they stand when the book is begun"));
     }
 
     private void rows(List<Unit> mothers, EntryKind kind) {
@@ -197,7 +209,13 @@ final class Mothers {
                 new Old("2003-09", Variety.ARAKAWA, 44, Raised.GRAFT, "1996", ""),
                 new Old("2004", Variety.SEIJU, 36, Raised.CUTTING, "", ""),
                 new Old("2005-03", Variety.KATSURA, 36, Raised.GRAFT, "1999", ""),
-                new Old("2005-10", Variety.CHOJUBAI, 22, Raised.DIVISION, "", ""),
+                new Old(
+                        "2005-10",
+                        Variety.CHOJUBAI,
+                        22,
+                        Raised.COLLECTED,
+                        "",
+                        "from the garden of a house pulled down"),
                 new Old("2006", Variety.MINO_YATSUBUSA, 32, Raised.LAYER, "", ""),
                 new Old("2007-02", Variety.KOTOBUKI, 38, Raised.GRAFT, "1998", ""),
                 new Old("2008-03-14", Variety.ITOIGAWA, 34, Raised.CUTTING, "2000", ""),
@@ -209,7 +227,7 @@ final class Mothers {
         for (Old old : stock) {
             When when = When.parse(old.when());
             Optional<Person> supplier =
-                    Optional.of(chance.of(nursery.people.suppliers())).filter(person -> when.isExact());
+                    Optional.of(chance.of(nursery.people.growers())).filter(person -> when.isExact());
             nursery.agenda.on(
                     when.first(),
                     () -> enlist(buy(
@@ -248,7 +266,7 @@ final class Mothers {
     private void bought(String day, Variety variety, double stemMm, int count) {
         When when = When.parse(day);
         nursery.agenda.on(when.first(), () -> {
-            Person supplier = chance.of(nursery.people.suppliers());
+            Person supplier = chance.of(nursery.people.growers());
             String consignment = "C" + when.first().getYear() % 100 + "-" + chance.between(100, 999);
             for (int more = 0; more < count; more++) {
                 Unit mother = enlist(buy(

@@ -277,7 +277,8 @@ final class Nursery {
         if (!people.isTrade(customer)) {
             return Optional.empty();
         }
-        return Optional.of("SF" + year() % 100 + "-" + (100 + today().getDayOfYear() / 7));
+        int week = 1 + (today().getDayOfYear() - 1) / 7;
+        return Optional.of("SF" + year() % 100 + "-" + (week < 10 ? "0" : "") + week);
     }
 
     /** Return the number of the next invoice. */

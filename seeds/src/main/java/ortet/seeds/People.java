@@ -63,12 +63,12 @@ final class People {
             "Thistledown",
             "Furzeley",
             "Moss-Hartley",
-            "Ó Driseacháin",
+            "Driseog",
             "Bogmyrtle",
             "Larchmere",
             "Nettlecombe",
             "Pebbleworth",
-            "Ní Fhraochlaigh");
+            "Fraochmere");
     private static final List<String> TRADES = List.of(
             "Ballynowhere Bonsai Club",
             "The Paper Lantern, Dunfiction",
@@ -188,8 +188,9 @@ final class People {
         return trade.contains(person);
     }
 
-    List<Person> suppliers() {
-        return suppliers;
+    /** Return those who supply plants. */
+    List<Person> growers() {
+        return suppliers.stream().filter(person -> person != seed).toList();
     }
 
     /** Return everybody by number. */

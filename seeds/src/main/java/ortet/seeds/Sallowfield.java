@@ -34,7 +34,7 @@ public final class Sallowfield {
     public static final String NAME = "Sallowfield";
 
     /** A tree worth tracing: sold, a layer of a graft of a seedling raised here. */
-    public static final Tag SHOWPIECE = new Tag("L-0473");
+    public static final Tag SHOWPIECE = new Tag("L-0452");
 
     private static final String DAY_BOOK = "day-book.csv";
     private static final String PERSONS = "persons.csv";
@@ -84,7 +84,7 @@ public final class Sallowfield {
         mothers.laterStock();
         showpiece.plan();
         troubles.plan();
-        agenda.on(LocalDate.of(FIRST_YEAR, 1, 9), mothers::leaveLongAtFirst);
+        agenda.on(LocalDate.of(FIRST_YEAR, 1, 9), mothers::begin);
         for (int year = FIRST_YEAR; year <= LAST_DAY.getYear(); year++) {
             int now = year;
             agenda.on(LocalDate.of(year, 1, 10), () -> {

@@ -235,7 +235,7 @@ final class Showpiece {
         on("2017-05-09", () -> {
             heir().stemMm = 38;
             heir().heightMm = 1500;
-            layers.addAll(layering.set(heir(), 5, oksana).layers());
+            layers.addAll(layering.setPlainly(heir(), 5, oksana).layers());
             mothers.enlist(heir());
         });
         on(
@@ -257,8 +257,6 @@ final class Showpiece {
             others.remove(sister());
             growing.raise(others, true);
             sister().stock = true;
-            tree().stemMm = 18;
-            tree().heightMm = 340;
         });
     }
 
@@ -302,11 +300,11 @@ final class Showpiece {
         on("2017-11-14", () -> move(pots, grounds.benches.get(0)));
         on("2018-05-10", () -> move(pots, grounds.standings.get(1)));
         on("2019-03-12", () -> pot(pots, "5 L", Purpose.POT_ON, "pumice and bark", grounds.standings.get(1)));
-        on("2020-10-06", () -> measure(pots, 24.5, 430));
+        on("2020-10-06", () -> measure(pots, 10, 430));
         on("2021-03-09", () -> pot(pots, "10 L", Purpose.POT_ON, "akadama and pumice", grounds.bays.get(2)));
         on("2021-05-18", () -> move(pots, grounds.standings.get(3)));
         on("2022-10-04", () -> {
-            measure(nursery.people.ciaran, 29, 470);
+            measure(nursery.people.ciaran, 4, 470);
             nursery.grade(
                     nursery.people.maire,
                     List.of(tree()),
@@ -325,7 +323,7 @@ final class Showpiece {
                         Optional.empty(),
                         Nursery.PLAIN));
         on("2025-03-22", () -> {
-            measure(nursery.people.ciaran, 33.5, 450);
+            measure(nursery.people.ciaran, 3.5, 450);
             move(nursery.people.ciaran, grounds.shop);
         });
         Person customer = nursery.people.gardeners().get(3);
@@ -343,7 +341,7 @@ final class Showpiece {
                         List.of(tree()),
                         customer,
                         240,
-                        draft -> draft.set("passport", "SF25-118").set("note", "sent by carrier, so with a passport")));
+                        draft -> draft.set("passport", "SF25-19").set("note", "sent by carrier, so with a passport")));
     }
 
     private void pot(Hand by, String container, Purpose purpose, String medium, Place place) {
@@ -354,8 +352,8 @@ final class Showpiece {
         nursery.move(by, List.of(tree()), place, Nursery.PLAIN);
     }
 
-    private void measure(Hand by, double stemMm, int heightMm) {
-        tree().stemMm = stemMm;
+    private void measure(Hand by, double thickerMm, int heightMm) {
+        tree().stemMm += thickerMm;
         tree().heightMm = heightMm;
         nursery.measure(by, List.of(tree()));
     }
