@@ -52,6 +52,7 @@ final class Fold implements Entry.Visitor<Void> {
     private int worked;
     private boolean held;
     private Optional<PersonNumber> reservedFor = Optional.empty();
+    private int reservedLeft;
     private Tag tag;
 
     private final List<TagUse> tags = new ArrayList<>();
@@ -805,6 +806,7 @@ final class Fold implements Entry.Visitor<Void> {
             }
             if (!tooMany(entry.count().orElse(1), growing, "growing")) {
                 reservedFor = Optional.of(entry.customer());
+                reservedLeft = entry.count().orElse(growing);
             }
         }
         return null;
@@ -836,7 +838,10 @@ final class Fold implements Entry.Visitor<Void> {
         }
         growing -= wanted;
         sold += wanted;
-        if (growing == 0) {
+        if (reservedFor.equals(entry.customer())) {
+            reservedLeft -= wanted;
+        }
+        if (growing == 0 || reservedLeft <= 0) {
             reservedFor = Optional.empty();
         }
         leave(Reason.SOLD, wanted, entry.customer());

@@ -599,6 +599,22 @@ class RulesTests {
     }
 
     @Nested
+    class Reservations {
+        @Test
+        void saleOfAllThatWasPromisedEndsTheReservation() {
+            diary.person(1, "Nuala Example", Role.CUSTOMER);
+            diary.person(2, "Fintan Sample", Role.CUSTOMER);
+            diary.write("2020-01-01 acquired R-1; count=50", "2020-05-01 reserved R-1; count=15; customer=#1");
+            diary.write("2020-06-01 sold R-1; count=10; customer=#1");
+            remarked(
+                    "reserved-for-another: R-1: sold to Fintan Sample, but reserved for Nuala Example",
+                    "2020-06-02 sold R-1; count=1; customer=#2");
+            diary.write("2020-06-03 sold R-1; count=5; customer=#1");
+            assertEquals(List.of(), diary.remarks("2020-06-04 sold R-1; count=1; customer=#2"));
+        }
+    }
+
+    @Nested
     class Listed {
         @Test
         void unlistedNamesAreRemarkedOnWithTheNearest() {
