@@ -13,6 +13,9 @@ final class Labels {
         if (column.equals("note")) {
             return "“" + value + "”";
         }
+        if (column.equals("set_unrecorded")) {
+            return value.equals("yes") ? "not recorded when it was done" : "recorded when it was done";
+        }
         if (column.equals("grams")) {
             return "weight " + value + " g";
         }

@@ -52,12 +52,12 @@ final class PlantView {
         line("name", name(account), screen);
         line("stands", stands(account), screen);
         account.stockSince().ifPresent(since -> line("kept", "as stock since " + since, screen));
-        account.held().ifPresent(held -> line("HELD", TraceView.words(held) + ", since " + held.day(), screen));
-        account.reserved().forEach(deed -> line("reserved", TraceView.words(deed) + ", on " + deed.day(), screen));
-        account.graded().ifPresent(deed -> line("graded", TraceView.words(deed) + ", on " + deed.day(), screen));
+        account.held().ifPresent(held -> line("HELD", TraceView.details(held) + ", since " + held.day(), screen));
+        account.reserved().forEach(deed -> line("reserved", TraceView.details(deed) + ", on " + deed.day(), screen));
+        account.graded().ifPresent(deed -> line("graded", TraceView.details(deed) + ", on " + deed.day(), screen));
         account.measured().stream()
                 .reduce((first, second) -> second)
-                .ifPresent(deed -> line("measured", TraceView.words(deed) + ", on " + deed.day(), screen));
+                .ifPresent(deed -> line("measured", TraceView.details(deed) + ", on " + deed.day(), screen));
         for (Parent parent : account.parents()) {
             line("from", parent(parent), screen);
         }
@@ -126,6 +126,9 @@ final class PlantView {
             }
             if (tally.shared() > 0) {
                 parts.add(tally.shared() + " in batches shared with other mothers");
+            }
+            if (tally.unrecorded() > 0) {
+                parts.add(Counts.of(tally.unrecorded(), "tag", "tags") + " set without a record, in no rate");
             }
             if (tally.weighed() > 0) {
                 parts.add(Counts.of(tally.weighed(), "sowing by weight", "sowings by weight"));
@@ -256,6 +259,7 @@ final class PlantView {
                                         .field("pending", tally.pending())
                                         .field("merged", tally.merged())
                                         .field("shared", tally.shared())
+                                        .field("unrecorded", tally.unrecorded())
                                         .field("weighed", tally.weighed())
                                         .field("growing", tally.growing()))))
                 .array(

@@ -104,15 +104,21 @@ final class TraceView {
             default -> " at ";
         };
         deed.place().ifPresent(place -> text.append(preposition).append(place));
+        String details = details(deed);
+        if (!details.isEmpty()) {
+            text.append(": ").append(details);
+        }
+        deed.by().ifPresent(by -> text.append("; ").append(by));
+        return text.toString();
+    }
+
+    /** Return the other words of an entry: {@code stem 12 mm, ring 15 mm}. */
+    static String details(Deed deed) {
         List<String> details = new ArrayList<>();
         for (Map.Entry<String, String> detail : deed.details().entrySet()) {
             details.add(Labels.of(detail.getKey(), detail.getValue()));
         }
-        if (!details.isEmpty()) {
-            text.append(": ").append(String.join(", ", details));
-        }
-        deed.by().ifPresent(by -> text.append("; ").append(by));
-        return text.toString();
+        return String.join(", ", details);
     }
 
     private static void later(Later later, String guide, Screen screen) {

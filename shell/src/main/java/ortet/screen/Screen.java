@@ -98,7 +98,8 @@ public final class Screen extends PrintWriter {
 
     /** Write prose after a label, as {@link #hanging} does, its first words in bold. */
     public void headed(String label, String bold, String indent, String text) {
-        List<String> lines = Text.wrap(bold + text, Math.max(1, width() - indent.length()));
+        int taken = Math.max(Text.columns(label), Text.columns(indent));
+        List<String> lines = Text.wrap(bold + text, Math.max(1, width() - taken));
         String first = lines.get(0);
         println(
                 first.startsWith(bold)

@@ -71,6 +71,7 @@ final class Offspring {
         private int withdrawn;
         private int merged;
         private int shared;
+        private int unrecorded;
         private int weighed;
         private int growing;
 
@@ -91,7 +92,18 @@ final class Offspring {
             }
             int pending = takes ? set - taken - failed - withdrawn - merged : 0;
             return new OffspringTally(
-                    act, links.size(), set, taken, failed, withdrawn, pending, merged, shared, weighed, growing);
+                    act,
+                    links.size(),
+                    set,
+                    taken,
+                    failed,
+                    withdrawn,
+                    pending,
+                    merged,
+                    shared,
+                    unrecorded,
+                    weighed,
+                    growing);
         }
 
         private void raised(UnitFacts child) {
@@ -99,7 +111,10 @@ final class Offspring {
             long mothers = child.links().stream()
                     .filter(link -> link.act() == Act.STRUCK_FROM)
                     .count();
-            if (act == Act.STRUCK_FROM && mothers > 1) {
+            if (child.cohort().isEmpty()) {
+                unrecorded++;
+                growing(child.unit());
+            } else if (act == Act.STRUCK_FROM && mothers > 1) {
                 shared += count.orElse(0);
             } else if (count.isEmpty()) {
                 weighed++;

@@ -19,6 +19,8 @@ import ortet.book.Act;
  * @param pending how many are not known, those that could not be found included
  * @param merged how many went on into merged batches before anybody knew
  * @param shared how many units are in batches struck from several mothers, this one among them
+ * @param unrecorded how many tags were given by acts that nobody recorded when they were done, which are in no rate and in none
+ *     of the numbers before
  * @param weighed how many sowings by weight, in which nobody knows how many there are
  * @param growing how many plants grow now under the tags given by the act, and under the tags of what was drawn from
  *     these
@@ -33,6 +35,7 @@ public record OffspringTally(
         int pending,
         int merged,
         int shared,
+        int unrecorded,
         int weighed,
         int growing) {
     public OffspringTally {
