@@ -11,15 +11,22 @@ import org.springframework.core.convert.ConversionService;
 import org.springframework.core.convert.support.GenericConversionService;
 import ortet.book.Judge;
 import ortet.commands.AmendCommands;
+import ortet.commands.BatchCommands;
 import ortet.commands.BookCommands;
+import ortet.commands.CareCommands;
+import ortet.commands.CohortCommands;
 import ortet.commands.CuttingsCommands;
+import ortet.commands.DemoCommands;
 import ortet.commands.HelpCommands;
+import ortet.commands.IdentityCommands;
 import ortet.commands.LayerCommands;
 import ortet.commands.LifeCommands;
 import ortet.commands.PersonCommands;
 import ortet.commands.QuestionCommands;
+import ortet.commands.RaisingCommands;
 import ortet.commands.Recording;
 import ortet.commands.Shelf;
+import ortet.commands.TradeCommands;
 import ortet.commands.Values;
 import ortet.line.Commands;
 import ortet.line.Conversions;
@@ -28,18 +35,25 @@ import ortet.line.Help;
 
 /**
  * Puts the program together. Command classes are imported by name: searching the class path for them would cost every
- * start a tenth of a second.
+ * start a tenth of a second. Help shows their groups in this order.
  */
 @Configuration(proxyBeanMethods = false)
 @Import({
-    HelpCommands.class,
     LayerCommands.class,
     CuttingsCommands.class,
+    BatchCommands.class,
+    CohortCommands.class,
+    RaisingCommands.class,
     LifeCommands.class,
+    TradeCommands.class,
+    CareCommands.class,
+    IdentityCommands.class,
     AmendCommands.class,
     BookCommands.class,
     PersonCommands.class,
     QuestionCommands.class,
+    DemoCommands.class,
+    HelpCommands.class,
     Values.class
 })
 class Wiring {

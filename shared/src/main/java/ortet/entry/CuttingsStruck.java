@@ -26,6 +26,8 @@ import ortet.value.Strength;
  * @param container the pot, tray or box, in words ("9 cm", "2 L")
  * @param stockAgeYears age of the stock plant in years
  * @param hedged whether the stock plant is kept cut back as a hedge
+ * @param setUnrecorded yes where nobody recorded it when it was done, and it is written for the lineage alone: it counts in
+ *     no rate
  * @param note anything else worth keeping
  */
 public record CuttingsStruck(
@@ -43,6 +45,7 @@ public record CuttingsStruck(
         Optional<String> container,
         Optional<Integer> stockAgeYears,
         Optional<Boolean> hedged,
+        Optional<Boolean> setUnrecorded,
         Optional<String> note)
         implements Entry {
     public CuttingsStruck {
@@ -64,6 +67,7 @@ public record CuttingsStruck(
         Require.present(stockAgeYears, "stock_age_years");
         Require.atLeast(0, stockAgeYears, "stock_age_years");
         Require.present(hedged, "hedged");
+        Require.present(setUnrecorded, "set_unrecorded");
         note = Require.text(note, "note");
         Require.that(
                 strength.isEmpty() || hormone.isPresent(), "hormone", "the active substance where a strength is given");

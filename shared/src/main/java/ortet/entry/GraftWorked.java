@@ -20,6 +20,8 @@ import ortet.value.Require;
  * @param place where it stands
  * @param container the pot, tray or box, in words ("9 cm", "2 L")
  * @param stockAgeYears age of the stock plant in years
+ * @param setUnrecorded yes where nobody recorded it when it was done, and it is written for the lineage alone: it counts in
+ *     no rate
  * @param note anything else worth keeping
  */
 public record GraftWorked(
@@ -33,6 +35,7 @@ public record GraftWorked(
         Optional<Place> place,
         Optional<String> container,
         Optional<Integer> stockAgeYears,
+        Optional<Boolean> setUnrecorded,
         Optional<String> note)
         implements Entry {
     public GraftWorked {
@@ -50,6 +53,7 @@ public record GraftWorked(
         container = Require.text(container, "container");
         Require.present(stockAgeYears, "stock_age_years");
         Require.atLeast(0, stockAgeYears, "stock_age_years");
+        Require.present(setUnrecorded, "set_unrecorded");
         note = Require.text(note, "note");
         Require.that(
                 stock.isEmpty() || stockCultivar.isEmpty(),

@@ -29,6 +29,8 @@ import ortet.value.Strength;
  * @param place where it stands
  * @param stockAgeYears age of the stock plant in years
  * @param hedged whether the stock plant is kept cut back as a hedge
+ * @param setUnrecorded yes where nobody recorded it when it was done, and it is written for the lineage alone: it counts in
+ *     no rate
  * @param note anything else worth keeping
  */
 public record LayerSet(
@@ -50,6 +52,7 @@ public record LayerSet(
         Optional<Place> place,
         Optional<Integer> stockAgeYears,
         Optional<Boolean> hedged,
+        Optional<Boolean> setUnrecorded,
         Optional<String> note)
         implements Entry {
     public LayerSet {
@@ -78,6 +81,7 @@ public record LayerSet(
         Require.present(stockAgeYears, "stock_age_years");
         Require.atLeast(0, stockAgeYears, "stock_age_years");
         Require.present(hedged, "hedged");
+        Require.present(setUnrecorded, "set_unrecorded");
         note = Require.text(note, "note");
         Require.that(
                 strength.isEmpty() || hormone.isPresent(), "hormone", "the active substance where a strength is given");

@@ -22,6 +22,8 @@ import ortet.value.Require;
  * @param consignment the supplier's consignment or delivery note
  * @param place where it stands
  * @param container the pot, tray or box, in words ("9 cm", "2 L")
+ * @param setUnrecorded yes where nobody recorded it when it was done, and it is written for the lineage alone: it counts in
+ *     no rate
  * @param note anything else worth keeping
  */
 public record SeedSown(
@@ -35,6 +37,7 @@ public record SeedSown(
         Optional<String> consignment,
         Optional<Place> place,
         Optional<String> container,
+        Optional<Boolean> setUnrecorded,
         Optional<String> note)
         implements Entry {
     public SeedSown {
@@ -52,6 +55,7 @@ public record SeedSown(
         consignment = Require.text(consignment, "consignment");
         Require.present(place, "place");
         container = Require.text(container, "container");
+        Require.present(setUnrecorded, "set_unrecorded");
         note = Require.text(note, "note");
         Require.that(count.isEmpty() || grams.isEmpty(), "count", "either a count or grams, not both");
     }

@@ -16,12 +16,12 @@ import ortet.value.Refused;
  */
 public record Tag(String text) implements Comparable<Tag> {
     private static final Pattern GRAMMAR = Pattern.compile("[\\p{L}\\p{N}][\\p{L}\\p{M}\\p{N}\\-_./#]{0,39}");
-    private static final Pattern PLAIN = Pattern.compile("[A-Za-z0-9][A-Za-z0-9\\-_]{0,39}");
+    private static final int LONGEST = 40;
     private static final Pattern NUMBERED = Pattern.compile("(.*?)(\\d{1,15})(\\D*)");
 
     public Tag {
         Objects.requireNonNull(text);
-        if (!PLAIN.matcher(text).matches()) {
+        if (!isPlain(text)) {
             text = Normalizer.normalize(text.strip(), Normalizer.Form.NFC);
             if (!GRAMMAR.matcher(text).matches() || text.contains("..")) {
                 throw new Refused(
@@ -31,6 +31,25 @@ public record Tag(String text) implements Comparable<Tag> {
                                         + "\" is no tag; expected letters, digits and - _ . / # without blanks, such as J-0140"));
             }
         }
+    }
+
+    /** Tell whether a text is a tag of the commonest sort, without asking the whole grammar. */
+    private static boolean isPlain(String text) {
+        int length = text.length();
+        if (length == 0 || length > LONGEST) {
+            return false;
+        }
+        for (int at = 0; at < length; at++) {
+            char letter = text.charAt(at);
+            boolean plain = letter >= 'A' && letter <= 'Z'
+                    || letter >= 'a' && letter <= 'z'
+                    || letter >= '0' && letter <= '9'
+                    || at > 0 && (letter == '-' || letter == '_');
+            if (!plain) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /** Order as people do: by words, and by the numbers in them, so that J-2 comes before J-10. */

@@ -32,7 +32,20 @@ public final class Tags {
      *     left out is not there
      */
     public static List<Tag> parse(String text) {
+        if (isOneWord(text)) {
+            return List.of(new Tag(text));
+        }
         return parse(List.of(text.strip().split("[\\s,]+")));
+    }
+
+    private static boolean isOneWord(String text) {
+        for (int at = 0; at < text.length(); at++) {
+            char letter = text.charAt(at);
+            if (letter <= ' ' || letter == ',' || letter == '.' || letter > '~') {
+                return false;
+            }
+        }
+        return !text.isEmpty() && !text.equalsIgnoreCase(EXCEPT);
     }
 
     /** Read tags from words, as {@link #parse(String)} does. */

@@ -41,9 +41,10 @@ public final class AmendCommands {
             ortet correct 412 --field tags --tags J-205 --value J-250
             """)
     void correct(
-            @Argument(index = 0) @Word(value = "ENTRY", description = "the number of the entry") String entry,
+            @Argument(index = 0, description = "the number of the entry") @Word("ENTRY") String entry,
             @Option(longName = "field", required = true, description = "the field that is wrong") String field,
-            @Option(longName = "value", description = "the true value; without it the field is emptied") Optional<String> value,
+            @Option(longName = "value", description = "the true value; without it the field is emptied")
+                    Optional<String> value,
             @Option(longName = "tags", description = "the units meant; all of them unless given") List<Tag> tags,
             @Option(longName = "reason", description = "why") Optional<String> reason,
             @Option(longName = "on", description = "the day of the correction; today unless given") Optional<When> on,
@@ -80,7 +81,7 @@ public final class AmendCommands {
             ortet cross-out 412 --reason "wrong tree"
             """)
     void crossOut(
-            @Argument(index = 0) @Word(value = "ENTRY", description = "the number of the entry") String entry,
+            @Argument(index = 0, description = "the number of the entry") @Word("ENTRY") String entry,
             @Option(longName = "reason", required = true, description = "why") String reason,
             @Option(longName = "on", description = "the day; today unless given") Optional<When> on,
             @Option(longName = "by", description = "who") @Word("PERSON") Optional<String> by,
@@ -101,12 +102,14 @@ public final class AmendCommands {
         if (!bare.matches("\\d{1,15}")) {
             return EntryId.parse(entry);
         }
-        return shelf.open(context).read(view -> view.entry(Long.parseLong(bare))
-                .map(Recorded::proposed)
-                .orElseThrow(() -> Refused.because(
-                        "unknown-entry",
-                        "no entry " + bare + "; the last one is " + view.head().order()))
-                .id());
+        return shelf.open(context)
+                .read(view -> view.entry(Long.parseLong(bare))
+                        .map(Recorded::proposed)
+                        .orElseThrow(() -> Refused.because(
+                                "unknown-entry",
+                                "no entry " + bare + "; the last one is "
+                                        + view.head().order()))
+                        .id());
     }
 
     @Command(name = "enter", group = GROUP, description = "write an entry of any kind", help = """
@@ -116,7 +119,8 @@ public final class AmendCommands {
             ortet enter held J-201..J-205 "sign=leaf spots, sample sent" sample=26-17
             """)
     void enter(
-            @Arguments @Word(value = "KIND TAG… FIELD=VALUE", description = "the kind, the tags, the fields") List<String> words,
+            @Arguments @Word(value = "KIND TAG… FIELD=VALUE", description = "the kind, the tags, the fields")
+                    List<String> words,
             @Option(longName = "on", description = "the day; today unless given") Optional<When> on,
             @Option(longName = "by", description = "who did it") @Word("PERSON") Optional<String> by,
             CommandContext context,
@@ -134,7 +138,8 @@ public final class AmendCommands {
                 tags.append(tags.length() == 0 ? "" : " ").append(word);
                 continue;
             }
-            String column = word.substring(0, equals).strip().toLowerCase(Locale.ROOT).replace('-', '_');
+            String column =
+                    word.substring(0, equals).strip().toLowerCase(Locale.ROOT).replace('-', '_');
             if (Form.of(kind).field(column).isEmpty()) {
                 List<String> known =
                         Form.of(kind).fields().stream().map(Form.Field::name).toList();

@@ -1,9 +1,14 @@
 package ortet.commands;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.DateTimeException;
+import java.time.LocalDateTime;
 import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -13,6 +18,7 @@ import org.springframework.shell.core.command.annotation.Arguments;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import ortet.book.BookStore;
+import ortet.book.Checkup;
 import ortet.book.Head;
 import ortet.book.Judge;
 import ortet.book.Receipt;
@@ -24,10 +30,13 @@ import ortet.line.UsageException;
 import ortet.line.Word;
 import ortet.screen.Column;
 import ortet.screen.OutputFormat;
+import ortet.screen.ProgressBar;
 import ortet.screen.Screen;
 import ortet.screen.Sheet;
 import ortet.sqlite.SqliteBookStore;
+import ortet.value.Fault;
 import ortet.value.Nearest;
+import ortet.value.Refused;
 
 /** The book as a whole: made, read in, written out, kept safe. */
 public final class BookCommands {
@@ -71,7 +80,11 @@ public final class BookCommands {
         }
     }
 
-    @Command(name = "book import", group = GROUP, description = "read day books in CSV, or an exported book, into the book", help = """
+    @Command(
+            name = "book import",
+            group = GROUP,
+            description = "read day books in CSV, or an exported book, into the book",
+            help = """
             All or nothing: every fault is told by file, line and column, and then nothing is written. The same file twice
             adds nothing. The format is in docs/day-book.md.
             ortet book import day-book.csv
@@ -79,29 +92,32 @@ public final class BookCommands {
             ortet book import export-2026-03-01
             """)
     void read(
-            @Arguments @Word(value = "FILE", description = "day books, and persons.csv; or one folder of an export") List<Path> files,
+            @Arguments @Word(value = "FILE", description = "day books, and persons.csv; or one folder of an export")
+                    List<Path> files,
             @Option(longName = "check", description = "only tell what would happen") boolean check,
             @Option(longName = "source", description = "what to call the source; the file's name unless given")
                     Optional<String> source,
-            @Option(longName = "faults", description = "how many faults to show; 50 unless given") Optional<Integer> faults,
+            @Option(longName = "faults", description = "how many faults to show; 50 unless given")
+                    Optional<Integer> faults,
             CommandContext context,
             Screen screen) {
         BookStore store = shelf.open(context);
         FaultList.capped(faults.orElse(FaultList.SHOWN), () -> {
-            try (Bar bar = new Bar(screen)) {
-                Reading reading = store.read(view -> DayBook.read(files, source, view, bar));
+            Receipt receipt;
+            long before = store.read(view -> view.persons().size());
+            long after;
+            try (ProgressBar bar = screen.progress()) {
+                Reading reading = store.read(view -> DayBook.read(files, source, view, bar::at));
                 if (check) {
-                    Ruling ruling = store.read(view -> reading.check(view, judge, bar));
-                    bar.close();
-                    told("would be written", ruling.receipt(), ruling.persons().size(), screen);
+                    Ruling ruling = store.read(view -> reading.check(view, judge, bar::at));
+                    receipt = ruling.receipt();
+                    after = before + ruling.persons().size();
                 } else {
-                    long before = store.read(view -> view.persons().size());
-                    Receipt receipt = reading.writeInto(store, judge, bar);
-                    long after = store.read(view -> view.persons().size());
-                    bar.close();
-                    told("written", receipt, (int) (after - before), screen);
+                    receipt = reading.writeInto(store, judge, bar::at);
+                    after = store.read(view -> view.persons().size());
                 }
             }
+            told(check ? "would be written" : "written", receipt, (int) (after - before), screen);
         });
     }
 
@@ -124,17 +140,17 @@ public final class BookCommands {
             ortet book export export-2026-03-01
             """)
     void write(
-            @Argument(index = 0) @Word(value = "FOLDER", description = "a new folder") Path folder,
+            @Argument(index = 0, description = "a new folder") @Word("FOLDER") Path folder,
             CommandContext context,
             Screen screen) {
         BookStore store = shelf.open(context);
-        try (Bar bar = new Bar(screen)) {
-            Exported exported = store.read(view -> DayBook.export(view, folder, bar));
-            bar.close();
-            screen.prose(Counts.of(exported.head().order(), "entry", "entries") + " and "
-                    + Counts.of(exported.persons(), "person", "persons") + " written to " + exported.folder()
-                    + "; the chain ends on " + exported.head().digest().brief());
+        Exported exported;
+        try (ProgressBar bar = screen.progress()) {
+            exported = store.read(view -> DayBook.export(view, folder, bar::at));
         }
+        screen.prose(Counts.of(exported.head().order(), "entry", "entries") + " and "
+                + Counts.of(exported.persons(), "person", "persons") + " written to " + exported.folder()
+                + "; the chain ends on " + exported.head().digest().brief());
     }
 
     @Command(name = "book info", group = GROUP, description = "say which book this is and where it stands", help = """
@@ -148,9 +164,7 @@ public final class BookCommands {
         Sheet sheet = store.read(view -> {
             Head head = view.head();
             return Sheet.titled(
-                            "book " + shelf.path(context),
-                            Column.text("what", "what"),
-                            Column.text("value", "value"))
+                            "book " + shelf.path(context), Column.text("what", "what"), Column.text("value", "value"))
                     .row("identity", head.bookId().toString())
                     .row("time zone", head.zone().getId())
                     .row("entries", Long.toString(head.order()))
@@ -162,22 +176,31 @@ public final class BookCommands {
         screen.show(sheet, format);
     }
 
-    @Command(name = "book rebuild", group = GROUP, description = "work out everything anew from the entries", help = """
+    @Command(
+            name = "book rebuild",
+            group = GROUP,
+            description = "work out everything anew from the entries",
+            help = """
             ortet book rebuild
             """)
     void rebuild(CommandContext context, Screen screen) {
         BookStore store = shelf.open(context);
-        try (Bar bar = new Bar(screen)) {
-            store.rebuild(judge, bar);
+        try (ProgressBar bar = screen.progress()) {
+            store.rebuild(judge, bar::at);
         }
-        screen.prose("worked out anew from " + Counts.of(store.read(view -> view.head().order()), "entry", "entries"));
+        screen.prose("worked out anew from "
+                + Counts.of(store.read(view -> view.head().order()), "entry", "entries"));
     }
 
-    @Command(name = "book backup", group = GROUP, description = "copy the book to a new file, also while in use", help = """
+    @Command(
+            name = "book backup",
+            group = GROUP,
+            description = "copy the book to a new file, also while in use",
+            help = """
             ortet book backup backup-2026-03-01.ortet
             """)
     void backup(
-            @Argument(index = 0) @Word(value = "FILE", description = "a new file") Path file,
+            @Argument(index = 0, description = "a new file") @Word("FILE") Path file,
             CommandContext context,
             Screen screen) {
         BookStore store = shelf.open(context);
@@ -187,5 +210,81 @@ public final class BookCommands {
             screen.prose("copied to " + file + ": " + Counts.of(head.order(), "entry", "entries")
                     + ", the chain ends on " + head.digest().brief());
         }
+    }
+
+    @Command(
+            name = "book check",
+            group = GROUP,
+            description = "check the book from end to end, and name what is wrong",
+            help = """
+            Whether the file is whole, every entry is as it was written, every entry can be true, and what is kept follows
+            from the entries. Compare the end of the chain with the one that a backup or export printed.
+            ortet book check
+            """)
+    void check(CommandContext context, Screen screen) {
+        BookStore store = shelf.open(context);
+        List<String> wrong = new ArrayList<>(store.damage());
+        Checkup checkup;
+        try (ProgressBar bar = screen.progress()) {
+            checkup = store.read(view -> Checkup.of(view, judge, bar::at));
+        }
+        wrong.addAll(checkup.wrong());
+        if (!wrong.isEmpty()) {
+            throw new Refused(
+                    wrong.stream().map(line -> Fault.of("not-well", line)).toList());
+        }
+        screen.prose("all is well: " + Counts.of(checkup.entries(), "entry", "entries") + ", "
+                + Counts.of(checkup.units(), "plant, layer or batch", "plants, layers and batches")
+                + "; the chain ends on " + checkup.head().digest().brief());
+    }
+
+    @Command(name = "book restore", group = GROUP, description = "put a backup in the place of the book", help = """
+            The backup is checked first. A book that is there is kept beside it under a new name.
+            ortet book restore backup-2026.ortet --book restored.ortet
+            """)
+    void restore(
+            @Argument(index = 0, description = "the backup") @Word("FILE") Path backup,
+            CommandContext context,
+            Screen screen)
+            throws IOException {
+        Path place = shelf.path(context);
+        shelf.close();
+        Head head;
+        Optional<Path> kept = Optional.empty();
+        try (BookStore copy = SqliteBookStore.open(backup)) {
+            Checkup checkup;
+            try (ProgressBar bar = screen.progress()) {
+                checkup = copy.read(view -> Checkup.of(view, judge, bar::at));
+            }
+            if (!checkup.isWell()) {
+                throw new Refused(checkup.wrong().stream()
+                        .map(line -> Fault.of("not-well", backup + ": " + line))
+                        .toList());
+            }
+            head = checkup.head();
+            if (Files.exists(place)) {
+                if (Files.isSameFile(place, backup)) {
+                    throw Refused.because("same-file", backup + " is the book itself");
+                }
+                kept = Optional.of(putAside(place));
+            }
+            copy.backup(place);
+        }
+        screen.prose("restored " + place + " from " + backup + ": " + Counts.of(head.order(), "entry", "entries")
+                + ", the chain ends on " + head.digest().brief()
+                + kept.map(file -> "; the book that was there is now " + file).orElse(""));
+    }
+
+    /** Give the book that is there another name, whole: what is not yet in its file is written into it first. */
+    private Path putAside(Path place) throws IOException {
+        String stamp = DateTimeFormatter.ofPattern("yyyy-MM-dd-HHmmss").format(LocalDateTime.now(clock));
+        Path aside = place.resolveSibling(place.getFileName() + ".before-" + stamp);
+        try (BookStore present = SqliteBookStore.open(place)) {
+            present.backup(aside);
+        }
+        Files.delete(place);
+        Files.deleteIfExists(place.resolveSibling(place.getFileName() + "-wal"));
+        Files.deleteIfExists(place.resolveSibling(place.getFileName() + "-shm"));
+        return aside;
     }
 }

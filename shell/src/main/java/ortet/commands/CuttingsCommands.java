@@ -7,7 +7,6 @@ import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Arguments;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
-import ortet.entry.Carrier;
 import ortet.entry.Cause;
 import ortet.entry.Entry;
 import ortet.entry.EntryKind;
@@ -21,8 +20,6 @@ import ortet.plant.Place;
 import ortet.plant.Tag;
 import ortet.screen.Screen;
 import ortet.value.Decimal;
-import ortet.value.Strength;
-import ortet.value.When;
 
 /** Trays of cuttings: strike, look, draw, give up. */
 public final class CuttingsCommands {
@@ -34,7 +31,11 @@ public final class CuttingsCommands {
         this.recording = recording;
     }
 
-    @Command(name = "cuttings strike", group = GROUP, description = "strike cuttings, one tag for each tray", help = """
+    @Command(
+            name = "cuttings strike",
+            group = GROUP,
+            description = "strike cuttings, one tag for each tray",
+            help = """
             ortet cuttings strike T-31 --mother K-12 --count 60 --wood semi-ripe --hormone IBA --strength 0.3%
             ortet cuttings strike T-32 --mother K-12:40,K-13:20 --count 60 --place "Mist bench"
             """)
@@ -44,11 +45,10 @@ public final class CuttingsCommands {
                     @Word("TAG[:N]")
                     List<Share> mothers,
             @Option(longName = "count", required = true, description = "how many in each tray") int count,
-            @Option(longName = "cultivar", description = "the name, where no mother says it") Optional<CultivarName> cultivar,
+            @Option(longName = "cultivar", description = "the name, where no mother says it")
+                    Optional<CultivarName> cultivar,
             @Option(longName = "wood", description = "the kind of cutting") Optional<Wood> wood,
-            @Option(longName = "hormone", description = "active substance of the hormone") Optional<String> hormone,
-            @Option(longName = "strength", description = "its strength, 0.3% or 3000ppm") Optional<Strength> strength,
-            @Option(longName = "carrier", description = "what carries it") Optional<Carrier> carrier,
+            Hormone hormone,
             @Option(longName = "medium", description = "what they root in") Optional<String> medium,
             @Option(longName = "heat", description = "bottom heat in °C") @Word("C") Optional<Decimal> heat,
             @Option(longName = "place", description = "where the tray stands") Optional<Place> place,
@@ -56,29 +56,23 @@ public final class CuttingsCommands {
             @Option(longName = "stock-age", description = "age of the mother in years") @Word("YEARS")
                     Optional<Integer> stockAge,
             @Option(longName = "hedged", description = "the mother is kept cut back as a hedge") boolean hedged,
-            @Option(longName = "on", description = "the day; today unless given") Optional<When> on,
-            @Option(longName = "by", description = "who did it") @Word("PERSON") Optional<String> by,
-            @Option(longName = "note", description = "anything else") Optional<String> note,
+            Hand hand,
             CommandContext context,
             Screen screen) {
         recording.write(
-                Draft.of(EntryKind.CUTTINGS_STRUCK, tags.tags())
+                hormone.into(Draft.of(EntryKind.CUTTINGS_STRUCK, tags.tags()))
                         .list("mothers", mothers)
                         .put("count", count)
                         .put("cultivar", cultivar)
                         .put("wood", wood)
-                        .put("hormone", hormone)
-                        .put("strength", strength)
-                        .put("carrier", carrier)
                         .put("medium", medium)
                         .put("heat_c", heat)
                         .put("place", place)
                         .put("container", container)
                         .put("stock_age_years", stockAge)
                         .put("hedged", hedged)
-                        .put("note", note),
-                on,
-                by,
+                        .put("note", hand.note()),
+                hand,
                 context,
                 screen);
     }
@@ -88,37 +82,42 @@ public final class CuttingsCommands {
             """)
     void check(
             @Arguments @Word(value = "TAG", description = "the trays") TagList tags,
-            @Option(longName = "found", required = true, description = "nothing, callus, roots-showing, root-ball-full, dry or dead, each with how many")
+            @Option(
+                            longName = "found",
+                            required = true,
+                            description =
+                                    "nothing, callus, roots-showing, root-ball-full, dry or dead, each with how many")
                     @Word("FINDING[:N]")
                     List<Finding> found,
-            @Option(longName = "on", description = "the day; today unless given") Optional<When> on,
-            @Option(longName = "by", description = "who did it") @Word("PERSON") Optional<String> by,
-            @Option(longName = "note", description = "anything else") Optional<String> note,
+            Hand hand,
             CommandContext context,
             Screen screen) {
         recording.write(
-                Draft.of(EntryKind.CHECKED, tags.tags()).list("findings", found).put("note", note),
-                on,
-                by,
+                Draft.of(EntryKind.CHECKED, tags.tags()).list("findings", found).put("note", hand.note()),
+                hand,
                 context,
                 screen);
     }
 
-    @Command(name = "cuttings draw", group = GROUP, description = "draw rooted plants from a tray, one tag each", help = """
+    @Command(
+            name = "cuttings draw",
+            group = GROUP,
+            description = "draw rooted plants from a tray, one tag each",
+            help = """
             What is drawn has taken. --rest failed says at once that nothing else in the tray will.
             ortet cuttings draw C-101..C-148 --from T-31 --container "9 cm" --place "House 2" --rest failed
             ortet cuttings draw C-200 --from T-32 --count 40
             """)
     void draw(
-            @Arguments @Word(value = "TAG", description = "a tag for each plant, or for a batch with --count") TagList tags,
+            @Arguments @Word(value = "TAG", description = "a tag for each plant, or for a batch with --count")
+                    TagList tags,
             @Option(longName = "from", required = true, description = "the tray") Tag from,
-            @Option(longName = "count", description = "how many under each tag: then each is a batch") Optional<Integer> count,
+            @Option(longName = "count", description = "how many under each tag: then each is a batch")
+                    Optional<Integer> count,
             @Option(longName = "rest", description = "what becomes of the rest") Optional<Rest> rest,
             @Option(longName = "place", description = "where they stand now") Optional<Place> place,
             @Option(longName = "container", description = "what they were put into") Optional<String> container,
-            @Option(longName = "on", description = "the day; today unless given") Optional<When> on,
-            @Option(longName = "by", description = "who did it") @Word("PERSON") Optional<String> by,
-            @Option(longName = "note", description = "anything else") Optional<String> note,
+            Hand hand,
             CommandContext context,
             Screen screen) {
         List<Entry> entries = new ArrayList<>();
@@ -127,11 +126,11 @@ public final class CuttingsCommands {
                 .put("count", count)
                 .put("place", place)
                 .put("container", container)
-                .put("note", note)
+                .put("note", hand.note())
                 .entry());
         rest.ifPresent(what -> entries.add(
                 Draft.of(EntryKind.CLOSED, List.of(from)).put("rest", what).entry()));
-        recording.write(entries, on, by, context, screen);
+        recording.write(entries, hand, context, screen);
     }
 
     @Command(name = "cuttings fail", group = GROUP, description = "say that cuttings came to nothing", help = """
@@ -140,20 +139,18 @@ public final class CuttingsCommands {
             """)
     void fail(
             @Arguments @Word(value = "TAG", description = "the trays") TagList tags,
-            @Option(longName = "count", description = "how many; all that are pending unless given") Optional<Integer> count,
+            @Option(longName = "count", description = "how many; all that are pending unless given")
+                    Optional<Integer> count,
             @Option(longName = "cause", description = "why; withdrawn counts for nothing") Optional<Cause> cause,
-            @Option(longName = "on", description = "the day; today unless given") Optional<When> on,
-            @Option(longName = "by", description = "who did it") @Word("PERSON") Optional<String> by,
-            @Option(longName = "note", description = "anything else") Optional<String> note,
+            Hand hand,
             CommandContext context,
             Screen screen) {
         recording.write(
                 Draft.of(EntryKind.FAILED, tags.tags())
                         .put("count", count)
                         .put("cause", cause)
-                        .put("note", note),
-                on,
-                by,
+                        .put("note", hand.note()),
+                hand,
                 context,
                 screen);
     }

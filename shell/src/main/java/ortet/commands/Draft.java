@@ -53,7 +53,9 @@ final class Draft {
 
     Draft list(String column, Collection<?> values) {
         if (!values.isEmpty()) {
-            texts.put(column, String.join(" ", values.stream().map(Object::toString).toList()));
+            texts.put(
+                    column,
+                    String.join(" ", values.stream().map(Object::toString).toList()));
         }
         return this;
     }

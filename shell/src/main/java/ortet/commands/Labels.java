@@ -18,7 +18,8 @@ final class Labels {
         }
         for (Map.Entry<String, String> unit : UNITS.entrySet()) {
             if (column.endsWith(unit.getKey())) {
-                String name = column.substring(0, column.length() - unit.getKey().length());
+                String name =
+                        column.substring(0, column.length() - unit.getKey().length());
                 return name.replace('_', ' ') + " " + value + unit.getValue();
             }
         }

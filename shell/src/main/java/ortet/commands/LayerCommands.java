@@ -8,7 +8,6 @@ import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Arguments;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
-import ortet.entry.Carrier;
 import ortet.entry.Cause;
 import ortet.entry.Entry;
 import ortet.entry.EntryKind;
@@ -22,8 +21,6 @@ import ortet.plant.Place;
 import ortet.plant.Tag;
 import ortet.screen.Screen;
 import ortet.value.Decimal;
-import ortet.value.Strength;
-import ortet.value.When;
 
 /** Air layers: set, look, work again, sever, give up. */
 public final class LayerCommands {
@@ -44,29 +41,28 @@ public final class LayerCommands {
             @Arguments @Word(value = "TAG", description = "a tag for each layer: J-201..J-240 except J-217")
                     TagList tags,
             @Option(longName = "mother", required = true, description = "the plant that they are set on") Tag mother,
-            @Option(longName = "stem", description = "stem diameter at the wound in mm") @Word("MM") Optional<Stems> stem,
+            @Option(longName = "stem", description = "stem diameter at the wound in mm") @Word("MM")
+                    Optional<Stems> stem,
             @Option(longName = "ring", description = "length of bark removed in mm") @Word("MM") Optional<Decimal> ring,
             @Option(longName = "wound", description = "how the bark was cut") Optional<Wound> wound,
             @Option(longName = "branch", description = "which branch, in words") Optional<String> branch,
-            @Option(longName = "height", description = "height on the plant in mm") @Word("MM") Optional<Decimal> height,
+            @Option(longName = "height", description = "height on the plant in mm") @Word("MM")
+                    Optional<Decimal> height,
             @Option(longName = "order", description = "1 for a branch of the trunk, 2 for a branch of that")
                     Optional<Integer> order,
-            @Option(longName = "above", description = "a layer on the same branch nearer the trunk") Optional<Tag> above,
+            @Option(longName = "above", description = "a layer on the same branch nearer the trunk")
+                    Optional<Tag> above,
             @Option(longName = "below", description = "a layer on the same branch further out") Optional<Tag> below,
-            @Option(longName = "hormone", description = "active substance of the hormone") Optional<String> hormone,
-            @Option(longName = "strength", description = "its strength, 0.3% or 3000ppm") Optional<Strength> strength,
-            @Option(longName = "carrier", description = "what carries it") Optional<Carrier> carrier,
+            Hormone hormone,
             @Option(longName = "medium", description = "what it is packed in") Optional<String> medium,
             @Option(longName = "wrap", description = "what it is wrapped in") Optional<String> wrap,
             @Option(longName = "stock-age", description = "age of the mother in years") @Word("YEARS")
                     Optional<Integer> stockAge,
             @Option(longName = "hedged", description = "the mother is kept cut back as a hedge") boolean hedged,
-            @Option(longName = "on", description = "the day; today unless given") Optional<When> on,
-            @Option(longName = "by", description = "who did it") @Word("PERSON") Optional<String> by,
-            @Option(longName = "note", description = "anything else") Optional<String> note,
+            Hand hand,
             CommandContext context,
             Screen screen) {
-        Draft draft = Draft.of(EntryKind.LAYER_SET)
+        Draft draft = hormone.into(Draft.of(EntryKind.LAYER_SET))
                 .put("mother", mother)
                 .put("branch", branch)
                 .put("height_mm", height)
@@ -75,45 +71,47 @@ public final class LayerCommands {
                 .put("below", below)
                 .put("ring_mm", ring)
                 .put("wound", wound)
-                .put("hormone", hormone)
-                .put("strength", strength)
-                .put("carrier", carrier)
                 .put("medium", medium)
                 .put("wrap", wrap)
                 .put("stock_age_years", stockAge)
                 .put("hedged", hedged)
-                .put("note", note);
+                .put("note", hand.note());
         List<Entry> entries = new ArrayList<>();
         if (stem.isEmpty()) {
             entries.add(draft.copy().list("tags", tags.tags()).entry());
         } else {
-            for (Map.Entry<Decimal, List<Tag>> run : stem.get().over(tags.tags()).entrySet()) {
+            for (Map.Entry<Decimal, List<Tag>> run :
+                    stem.get().over(tags.tags()).entrySet()) {
                 entries.add(draft.copy()
                         .list("tags", run.getValue())
                         .put("stem_mm", run.getKey())
                         .entry());
             }
         }
-        recording.write(entries, on, by, context, screen);
+        recording.write(entries, hand, context, screen);
     }
 
-    @Command(name = "layer check", group = GROUP, description = "say what was seen when layers were looked at", help = """
+    @Command(
+            name = "layer check",
+            group = GROUP,
+            description = "say what was seen when layers were looked at",
+            help = """
             ortet layer check J-201..J-205 --found callus
             ortet layer check J-206 --found dead --on 2026-07-01
             """)
     void check(
             @Arguments @Word(value = "TAG", description = "the layers") TagList tags,
-            @Option(longName = "found", required = true, description = "nothing, callus, roots-showing, root-ball-full, dry or dead")
+            @Option(
+                            longName = "found",
+                            required = true,
+                            description = "nothing, callus, roots-showing, root-ball-full, dry or dead")
                     List<Finding> found,
-            @Option(longName = "on", description = "the day; today unless given") Optional<When> on,
-            @Option(longName = "by", description = "who did it") @Word("PERSON") Optional<String> by,
-            @Option(longName = "note", description = "anything else") Optional<String> note,
+            Hand hand,
             CommandContext context,
             Screen screen) {
         recording.write(
-                Draft.of(EntryKind.CHECKED, tags.tags()).list("findings", found).put("note", note),
-                on,
-                by,
+                Draft.of(EntryKind.CHECKED, tags.tags()).list("findings", found).put("note", hand.note()),
+                hand,
                 context,
                 screen);
     }
@@ -125,28 +123,20 @@ public final class LayerCommands {
             @Arguments @Word(value = "TAG", description = "the layers") TagList tags,
             @Option(longName = "how", required = true, description = "what was done again") Rework how,
             @Option(longName = "ring", description = "length of bark removed in mm") @Word("MM") Optional<Decimal> ring,
-            @Option(longName = "hormone", description = "active substance of the hormone") Optional<String> hormone,
-            @Option(longName = "strength", description = "its strength, 0.3% or 3000ppm") Optional<Strength> strength,
-            @Option(longName = "carrier", description = "what carries it") Optional<Carrier> carrier,
+            Hormone hormone,
             @Option(longName = "medium", description = "what it is packed in") Optional<String> medium,
             @Option(longName = "wrap", description = "what it is wrapped in") Optional<String> wrap,
-            @Option(longName = "on", description = "the day; today unless given") Optional<When> on,
-            @Option(longName = "by", description = "who did it") @Word("PERSON") Optional<String> by,
-            @Option(longName = "note", description = "anything else") Optional<String> note,
+            Hand hand,
             CommandContext context,
             Screen screen) {
         recording.write(
-                Draft.of(EntryKind.REWORKED, tags.tags())
+                hormone.into(Draft.of(EntryKind.REWORKED, tags.tags()))
                         .put("rework", how)
                         .put("ring_mm", ring)
-                        .put("hormone", hormone)
-                        .put("strength", strength)
-                        .put("carrier", carrier)
                         .put("medium", medium)
                         .put("wrap", wrap)
-                        .put("note", note),
-                on,
-                by,
+                        .put("note", hand.note()),
+                hand,
                 context,
                 screen);
     }
@@ -163,9 +153,7 @@ public final class LayerCommands {
                     Optional<Remainder> remainder,
             @Option(longName = "place", description = "where they stand now") Optional<Place> place,
             @Option(longName = "container", description = "what they were put into") Optional<String> container,
-            @Option(longName = "on", description = "the day; today unless given") Optional<When> on,
-            @Option(longName = "by", description = "who did it") @Word("PERSON") Optional<String> by,
-            @Option(longName = "note", description = "anything else") Optional<String> note,
+            Hand hand,
             CommandContext context,
             Screen screen) {
         recording.write(
@@ -174,9 +162,8 @@ public final class LayerCommands {
                         .put("remainder", remainder)
                         .put("place", place)
                         .put("container", container)
-                        .put("note", note),
-                on,
-                by,
+                        .put("note", hand.note()),
+                hand,
                 context,
                 screen);
     }
@@ -188,15 +175,12 @@ public final class LayerCommands {
     void fail(
             @Arguments @Word(value = "TAG", description = "the layers") TagList tags,
             @Option(longName = "cause", description = "why; withdrawn counts for nothing") Optional<Cause> cause,
-            @Option(longName = "on", description = "the day; today unless given") Optional<When> on,
-            @Option(longName = "by", description = "who did it") @Word("PERSON") Optional<String> by,
-            @Option(longName = "note", description = "anything else") Optional<String> note,
+            Hand hand,
             CommandContext context,
             Screen screen) {
         recording.write(
-                Draft.of(EntryKind.FAILED, tags.tags()).put("cause", cause).put("note", note),
-                on,
-                by,
+                Draft.of(EntryKind.FAILED, tags.tags()).put("cause", cause).put("note", hand.note()),
+                hand,
                 context,
                 screen);
     }

@@ -7,7 +7,6 @@ import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Arguments;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
-import ortet.book.BookStore;
 import ortet.entry.Band;
 import ortet.entry.Cause;
 import ortet.entry.Entry;
@@ -36,40 +35,37 @@ public final class LifeCommands {
         this.shelf = shelf;
     }
 
-    private Optional<String> number(Optional<String> name, String what, CommandContext context) {
-        BookStore store = shelf.open(context);
-        return name.map(given -> Recording.person(store, given, what).number().toString());
-    }
-
     @Command(name = "acquire", group = GROUP, description = "enter plants that came from outside", help = """
             With --count each tag is a batch. What is bought in is the earliest known, its origin unknown.
             ortet acquire K-40 K-41 --cultivar "Acer palmatum 'Deshojo'" --supplier "An Example" --consignment D-77
             ortet acquire R-9 --count 50 --cultivar "Acer palmatum" --born 2024 --container "9 cm" --place "House 2"
             """)
     void acquire(
-            @Arguments @Word(value = "TAG", description = "a tag for each plant, or for a batch with --count") TagList tags,
-            @Option(longName = "count", description = "how many under each tag: then each is a batch") Optional<Integer> count,
+            @Arguments @Word(value = "TAG", description = "a tag for each plant, or for a batch with --count")
+                    TagList tags,
+            @Option(longName = "count", description = "how many under each tag: then each is a batch")
+                    Optional<Integer> count,
             @Option(longName = "cultivar", description = "the name it is said to bear") Optional<CultivarName> cultivar,
             @Option(longName = "supplier", description = "who supplied it") @Word("PERSON") Optional<String> supplier,
             @Option(longName = "consignment", description = "delivery note") Optional<String> consignment,
-            @Option(longName = "ownership", description = "whose it is; owned unless given") Optional<Ownership> ownership,
+            @Option(longName = "ownership", description = "whose it is; owned unless given")
+                    Optional<Ownership> ownership,
             @Option(longName = "raised", description = "how it is said to have been raised") Optional<Raised> raised,
             @Option(longName = "born", description = "when it is said to have started life") Optional<When> born,
             @Option(longName = "stem", description = "stem diameter in mm") @Word("MM") Optional<Decimal> stem,
             @Option(longName = "height", description = "height in mm") @Word("MM") Optional<Decimal> height,
             @Option(longName = "container", description = "the pot, in words") Optional<String> container,
             @Option(longName = "place", description = "where it stands") Optional<Place> place,
-            @Option(longName = "passport", description = "traceability code of its plant passport") Optional<String> passport,
-            @Option(longName = "on", description = "the day; today unless given") Optional<When> on,
-            @Option(longName = "by", description = "who did it") @Word("PERSON") Optional<String> by,
-            @Option(longName = "note", description = "anything else") Optional<String> note,
+            @Option(longName = "passport", description = "traceability code of its plant passport")
+                    Optional<String> passport,
+            Hand hand,
             CommandContext context,
             Screen screen) {
         recording.write(
                 Draft.of(EntryKind.ACQUIRED, tags.tags())
                         .put("count", count)
                         .put("cultivar", cultivar)
-                        .put("supplier", number(supplier, "supplier", context))
+                        .put("supplier", recording.number(supplier, "supplier", context))
                         .put("consignment", consignment)
                         .put("ownership", ownership)
                         .put("raised", raised)
@@ -79,9 +75,8 @@ public final class LifeCommands {
                         .put("container", container)
                         .put("place", place)
                         .put("passport", passport)
-                        .put("note", note),
-                on,
-                by,
+                        .put("note", hand.note()),
+                hand,
                 context,
                 screen);
     }
@@ -96,9 +91,7 @@ public final class LifeCommands {
             @Option(longName = "purpose", description = "why it was potted") Optional<Purpose> purpose,
             @Option(longName = "medium", description = "what it grows in") Optional<String> medium,
             @Option(longName = "place", description = "where it stands now") Optional<Place> place,
-            @Option(longName = "on", description = "the day; today unless given") Optional<When> on,
-            @Option(longName = "by", description = "who did it") @Word("PERSON") Optional<String> by,
-            @Option(longName = "note", description = "anything else") Optional<String> note,
+            Hand hand,
             CommandContext context,
             Screen screen) {
         recording.write(
@@ -107,9 +100,8 @@ public final class LifeCommands {
                         .put("purpose", purpose)
                         .put("medium", medium)
                         .put("place", place)
-                        .put("note", note),
-                on,
-                by,
+                        .put("note", hand.note()),
+                hand,
                 context,
                 screen);
     }
@@ -120,13 +112,14 @@ public final class LifeCommands {
     void move(
             @Arguments @Word(value = "TAG", description = "the plants or batches") TagList tags,
             @Option(longName = "to", required = true, description = "the place") Place to,
-            @Option(longName = "on", description = "the day; today unless given") Optional<When> on,
-            @Option(longName = "by", description = "who did it") @Word("PERSON") Optional<String> by,
-            @Option(longName = "note", description = "anything else") Optional<String> note,
+            Hand hand,
             CommandContext context,
             Screen screen) {
         recording.write(
-                Draft.of(EntryKind.MOVED, tags.tags()).put("place", to).put("note", note), on, by, context, screen);
+                Draft.of(EntryKind.MOVED, tags.tags()).put("place", to).put("note", hand.note()),
+                hand,
+                context,
+                screen);
     }
 
     @Command(name = "measure", group = GROUP, description = "measure stem, height and places for layers", help = """
@@ -139,9 +132,7 @@ public final class LifeCommands {
             @Option(longName = "height", description = "height in mm") @Word("MM") Optional<Decimal> height,
             @Option(longName = "positions", description = "places for layers by diameter") @Word("MM-MM:N")
                     List<Band> positions,
-            @Option(longName = "on", description = "the day; today unless given") Optional<When> on,
-            @Option(longName = "by", description = "who did it") @Word("PERSON") Optional<String> by,
-            @Option(longName = "note", description = "anything else") Optional<String> note,
+            Hand hand,
             CommandContext context,
             Screen screen) {
         recording.write(
@@ -149,9 +140,8 @@ public final class LifeCommands {
                         .put("stem_mm", stem)
                         .put("height_mm", height)
                         .list("positions", positions)
-                        .put("note", note),
-                on,
-                by,
+                        .put("note", hand.note()),
+                hand,
                 context,
                 screen);
     }
@@ -164,26 +154,27 @@ public final class LifeCommands {
     void sell(
             @Arguments @Word(value = "TAG", description = "the plants or batches") TagList tags,
             @Option(longName = "to", description = "the customer") @Word("PERSON") Optional<String> to,
-            @Option(longName = "count", description = "how many of each batch; all unless given") Optional<Integer> count,
+            @Option(longName = "count", description = "how many of each batch; all unless given")
+                    Optional<Integer> count,
             @Option(longName = "price", description = "the price of one, with its currency") Optional<Money> price,
-            @Option(longName = "passport", description = "traceability code of the passport issued") Optional<String> passport,
+            @Option(longName = "passport", description = "traceability code of the passport issued")
+                    Optional<String> passport,
             @Option(longName = "invoice", description = "invoice or delivery note") Optional<String> invoice,
-            @Option(longName = "layers", description = "what becomes of layers still on it") Optional<LayersFate> layers,
-            @Option(longName = "on", description = "the day; today unless given") Optional<When> on,
-            @Option(longName = "by", description = "who did it") @Word("PERSON") Optional<String> by,
-            @Option(longName = "note", description = "anything else") Optional<String> note,
+            @Option(longName = "layers", description = "what becomes of layers still on it")
+                    Optional<LayersFate> layers,
+            Hand hand,
             CommandContext context,
             Screen screen) {
         List<Entry> entries = new ArrayList<>(layersFirst(tags.tags(), layers, context));
         entries.add(Draft.of(EntryKind.SOLD, tags.tags())
                 .put("count", count)
-                .put("customer", number(to, "to", context))
+                .put("customer", recording.number(to, "to", context))
                 .put("price", price)
                 .put("passport", passport)
                 .put("invoice", invoice)
-                .put("note", note)
+                .put("note", hand.note())
                 .entry());
-        recording.write(entries, on, by, context, screen);
+        recording.write(entries, hand, context, screen);
     }
 
     @Command(name = "lose", group = GROUP, description = "say that plants were lost", help = """
@@ -193,21 +184,21 @@ public final class LifeCommands {
             """)
     void lose(
             @Arguments @Word(value = "TAG", description = "the plants or batches") TagList tags,
-            @Option(longName = "count", description = "how many of each batch; all unless given") Optional<Integer> count,
+            @Option(longName = "count", description = "how many of each batch; all unless given")
+                    Optional<Integer> count,
             @Option(longName = "cause", description = "why") Optional<Cause> cause,
-            @Option(longName = "layers", description = "what becomes of layers still on it") Optional<LayersFate> layers,
-            @Option(longName = "on", description = "the day; today unless given") Optional<When> on,
-            @Option(longName = "by", description = "who did it") @Word("PERSON") Optional<String> by,
-            @Option(longName = "note", description = "anything else") Optional<String> note,
+            @Option(longName = "layers", description = "what becomes of layers still on it")
+                    Optional<LayersFate> layers,
+            Hand hand,
             CommandContext context,
             Screen screen) {
         List<Entry> entries = new ArrayList<>(layersFirst(tags.tags(), layers, context));
         entries.add(Draft.of(EntryKind.LOST, tags.tags())
                 .put("count", count)
                 .put("cause", cause)
-                .put("note", note)
+                .put("note", hand.note())
                 .entry());
-        recording.write(entries, on, by, context, screen);
+        recording.write(entries, hand, context, screen);
     }
 
     private List<Entry> layersFirst(List<Tag> mothers, Optional<LayersFate> fate, CommandContext context) {

@@ -35,9 +35,11 @@ public final class PersonCommands {
             ortet person add "An Example" --role customer --particulars "by the bridge"
             """)
     void add(
-            @Argument(index = 0) @Word(value = "NAME", description = "what to call them") String name,
-            @Option(longName = "role", defaultValue = "staff", description = "what they are to the nursery") Person.Role role,
-            @Option(longName = "particulars", description = "address, telephone and the like") Optional<String> particulars,
+            @Argument(index = 0, description = "what to call them") @Word("NAME") String name,
+            @Option(longName = "role", defaultValue = "staff", description = "what they are to the nursery")
+                    Person.Role role,
+            @Option(longName = "particulars", description = "address, telephone and the like")
+                    Optional<String> particulars,
             CommandContext context,
             Screen screen) {
         BookStore store = shelf.open(context);
@@ -83,7 +85,7 @@ public final class PersonCommands {
             ortet person erase "An Example"
             """)
     void erase(
-            @Argument(index = 0) @Word(value = "PERSON", description = "name or number") String name,
+            @Argument(index = 0, description = "name or number") @Word("PERSON") String name,
             CommandContext context,
             Screen screen) {
         BookStore store = shelf.open(context);

@@ -38,8 +38,7 @@ final class PlantView {
     // ---- for people ----
 
     private static void page(Account account, Screen screen) {
-        screen.prose(screen.styled(Style.STRONG, account.tag().text()) + "  " + account.named() + "  ["
-                + account.state() + "]");
+        screen.headed("", account.tag().text(), "  ", "  " + account.named() + "  [" + account.state() + "]");
         screen.println();
         line("is", nature(account.nature()) + ", begun on " + account.begun().day(), screen);
         if (account.tags().size() > 1) {
@@ -68,7 +67,7 @@ final class PlantView {
         }
         screen.println();
         screen.println(screen.styled(Style.STRONG, "diary"));
-        account.diary().forEach(line -> diary(line, screen));
+        account.diary().forEach(line -> diary(line, account, screen));
         screen.println();
         screen.prose("as of " + account.asOf() + "; #N is the number of an entry, for \"correct\" and \"cross-out\"");
     }
@@ -93,7 +92,8 @@ final class PlantView {
             case DETERMINED -> account.named() + ", determined";
             case SAID -> account.named() + ", as said";
             case FROM_ITS_SOURCE ->
-                account.named() + account.named().through().map(tag -> ", by " + tag).orElse("");
+                account.named()
+                        + account.named().through().map(tag -> ", by " + tag).orElse("");
             case ONE_OF_SEVERAL, NOT_KNOWN -> account.named().toString();
         };
     }
@@ -136,16 +136,19 @@ final class PlantView {
                 + String.join(", ", parts);
     }
 
-    private static void diary(DiaryLine line, Screen screen) {
+    private static void diary(DiaryLine line, Account account, Screen screen) {
         Deed deed = line.deed();
-        String tags = line.tags().size() > 1 ? " (" + Tags.brief(line.tags()) + ")" : "";
-        String mark =
-                switch (line.mark()) {
-                    case AS_WRITTEN -> "";
-                    case CORRECTED -> "  [corrected]";
-                    case CROSSED_OUT -> "  [crossed out]";
-                    case NO_LONGER_ABOUT_IT -> "  [corrected: no longer about it]";
-                };
+        boolean itself = line.tags().isEmpty()
+                || line.tags().size() == 1
+                        && account.tags().stream()
+                                .anyMatch(use -> use.tag().equals(line.tags().get(0)));
+        String tags = itself ? "" : " (" + Tags.brief(line.tags()) + ")";
+        String mark = switch (line.mark()) {
+            case AS_WRITTEN -> "";
+            case CORRECTED -> "  [corrected]";
+            case CROSSED_OUT -> "  [crossed out]";
+            case NO_LONGER_ABOUT_IT -> "  [corrected: no longer about it]";
+        };
         screen.hanging(
                 String.format(Locale.ROOT, "  %-10s  ", deed.day()),
                 INDENT,
@@ -203,59 +206,82 @@ final class PlantView {
                 .field("as_of", account.asOf())
                 .field("unit", account.unit().value())
                 .field("tag", account.tag().text())
-                .array("tags", tags -> account.tags().forEach(use -> tags.object(one -> one.field(
-                                "tag", use.tag().text())
-                        .field("since", use.day().toString())
-                        .field("entry", use.order()))))
+                .array(
+                        "tags",
+                        tags -> account.tags()
+                                .forEach(use -> tags.object(
+                                        one -> one.field("tag", use.tag().text())
+                                                .field("since", use.day().toString())
+                                                .field("entry", use.order()))))
                 .field("nature", Words.of(account.nature()))
                 .field("cultivar", account.named().cultivar().map(Object::toString))
                 .field("cultivar_known", Words.of(account.named().how()))
                 .field("cultivar_through", account.named().through().map(Tag::text))
-                .array("cultivar_one_of", names -> account.named().oneOf().forEach(name -> names.value(name.toString())))
+                .array(
+                        "cultivar_one_of",
+                        names -> account.named().oneOf().forEach(name -> names.value(name.toString())))
                 .field("state", account.state().toString())
                 .field("pending", account.state().pending())
                 .field("growing", account.state().growing())
                 .field("place", account.place().map(place -> place.place().name()))
                 .field("place_since", account.place().map(place -> place.since().toString()))
                 .field("container", account.container().flatMap(Account.Container::container))
-                .field("container_since", account.container().map(pot -> pot.since().toString()))
+                .field(
+                        "container_since",
+                        account.container().map(pot -> pot.since().toString()))
                 .field("stock_since", account.stockSince().map(Object::toString))
                 .field("held", account.held().isPresent())
-                .array("measured", deeds -> account.measured().forEach(deed -> deeds.object(one -> TraceView.json(deed, one))))
+                .array(
+                        "measured",
+                        deeds -> account.measured().forEach(deed -> deeds.object(one -> TraceView.json(deed, one))))
                 .field("origin", account.origin().toString())
-                .array("parents", parents -> account.parents().forEach(parent -> parents.object(one -> one.field(
-                                "act", Words.of(parent.act()))
-                        .field("part", parent.part())
-                        .field("tag", parent.tag().text())
-                        .field("day", parent.day().toString())
-                        .field("count", parent.count())
-                        .field("one_of_several", parent.isOneOfSeveral()))))
-                .array("offspring", tallies -> account.offspring().forEach(tally -> tallies.object(one -> one.field(
-                                "act", Words.of(tally.act()))
-                        .field("tags", tally.tags())
-                        .field("set", tally.set())
-                        .field("taken", tally.taken())
-                        .field("failed", tally.failed())
-                        .field("withdrawn", tally.withdrawn())
-                        .field("pending", tally.pending())
-                        .field("merged", tally.merged())
-                        .field("shared", tally.shared())
-                        .field("weighed", tally.weighed())
-                        .field("growing", tally.growing()))))
-                .array("diary", diary -> account.diary().forEach(line -> diary.object(one -> {
-                    TraceView.json(line.deed(), one);
-                    one.field("mark", Words.of(line.mark()))
-                            .field("recorded", line.recordedAt().toString())
-                            .array("tags", tags -> line.tags().forEach(tag -> tags.value(tag.text())))
-                            .array("amendments", amendments -> line.amendments().forEach(amendment -> amendments.object(
-                                    it -> it.field("entry", amendment.order())
-                                            .field("crossed_out", amendment.isCrossingOut())
-                                            .field("day", amendment.day().toString())
-                                            .field("by", amendment.by())
-                                            .field("field", amendment.field())
-                                            .field("was", amendment.was())
-                                            .field("value", amendment.value())
-                                            .field("reason", amendment.reason()))));
-                }))));
+                .array(
+                        "parents",
+                        parents -> account.parents()
+                                .forEach(parent -> parents.object(one -> one.field("act", Words.of(parent.act()))
+                                        .field("part", parent.part())
+                                        .field("tag", parent.tag().text())
+                                        .field("day", parent.day().toString())
+                                        .field("count", parent.count())
+                                        .field("one_of_several", parent.isOneOfSeveral()))))
+                .array(
+                        "offspring",
+                        tallies -> account.offspring()
+                                .forEach(tally -> tallies.object(one -> one.field("act", Words.of(tally.act()))
+                                        .field("tags", tally.tags())
+                                        .field("set", tally.set())
+                                        .field("taken", tally.taken())
+                                        .field("failed", tally.failed())
+                                        .field("withdrawn", tally.withdrawn())
+                                        .field("pending", tally.pending())
+                                        .field("merged", tally.merged())
+                                        .field("shared", tally.shared())
+                                        .field("weighed", tally.weighed())
+                                        .field("growing", tally.growing()))))
+                .array(
+                        "diary",
+                        diary -> account.diary()
+                                .forEach(line -> diary.object(one -> {
+                                    TraceView.json(line.deed(), one);
+                                    one.field("mark", Words.of(line.mark()))
+                                            .field("recorded", line.recordedAt().toString())
+                                            .array("tags", tags -> line.tags().forEach(tag -> tags.value(tag.text())))
+                                            .array(
+                                                    "amendments",
+                                                    amendments -> line.amendments()
+                                                            .forEach(amendment -> amendments.object(it -> it.field(
+                                                                            "entry", amendment.order())
+                                                                    .field("crossed_out", amendment.isCrossingOut())
+                                                                    .field(
+                                                                            "day",
+                                                                            amendment
+                                                                                    .day()
+                                                                                    .toString())
+                                                                    .field("by", amendment.by())
+                                                                    .field("field", amendment.field())
+                                                                    .field("was", amendment.was())
+                                                                    .field("value", amendment.value())
+                                                                    .field("reason", amendment.reason()))));
+                                }))));
     }
 }

@@ -10,12 +10,11 @@ import org.springframework.shell.core.command.annotation.Option;
 import ortet.book.BookStore;
 import ortet.book.Judge;
 import ortet.book.UnitFacts.Method;
+import ortet.line.Word;
 import ortet.lineage.Account;
 import ortet.lineage.Lineage;
 import ortet.lineage.Trace;
-import ortet.line.Word;
 import ortet.plant.Tag;
-import ortet.screen.OutputFormat;
 import ortet.screen.Screen;
 import ortet.yield.Periods;
 import ortet.yield.Take;
@@ -35,47 +34,51 @@ public final class QuestionCommands {
         this.judge = judge;
     }
 
-    private LocalDate day(Optional<LocalDate> asOf, BookStore store) {
-        return asOf.orElseGet(() -> store.read(view -> judge.today(view.head())));
-    }
-
-    @Command(name = "trace", group = GROUP, description = "tell where a tree comes from, to its mother and on to the ortet", help = """
+    @Command(
+            name = "trace",
+            group = GROUP,
+            description = "tell where a tree comes from, to its mother and on to the ortet",
+            help = """
             At each step the act, its day and who did it, and every potting and move between. A bought-in plant is the
             earliest known, its origin unknown.
             ortet trace J-0140
             ortet trace J-0140 --as-of 2024-12-31 --format json
             """)
     void trace(
-            @Argument(index = 0) @Word(value = "TAG", description = "the tree, layer or batch") Tag tag,
-            @Option(longName = "as-of", description = "the day as of which it is answered; today unless given")
-                    Optional<LocalDate> asOf,
-            @Option(longName = "format", defaultValue = "table", description = "how to answer") OutputFormat format,
+            @Argument(index = 0, description = "the tree, layer or batch") @Word("TAG") Tag tag,
+            Asked asked,
             CommandContext context,
             Screen screen) {
         BookStore store = shelf.open(context);
-        LocalDate day = day(asOf, store);
+        LocalDate day = asked.day(store, judge);
         Trace trace = store.read(view -> Lineage.trace(view, tag, day));
-        TraceView.show(trace, format, screen);
+        TraceView.show(trace, asked.format(), screen);
     }
 
-    @Command(name = "plant", group = GROUP, description = "tell all that the book says of one plant, layer or batch", help = """
+    @Command(
+            name = "plant",
+            group = GROUP,
+            description = "tell all that the book says of one plant, layer or batch",
+            help = """
             ortet plant K-12
             ortet plant K-12 --format csv
             """)
     void plant(
-            @Argument(index = 0) @Word(value = "TAG", description = "the plant, layer or batch") Tag tag,
-            @Option(longName = "as-of", description = "the day as of which it is answered; today unless given")
-                    Optional<LocalDate> asOf,
-            @Option(longName = "format", defaultValue = "table", description = "how to answer") OutputFormat format,
+            @Argument(index = 0, description = "the plant, layer or batch") @Word("TAG") Tag tag,
+            Asked asked,
             CommandContext context,
             Screen screen) {
         BookStore store = shelf.open(context);
-        LocalDate day = day(asOf, store);
+        LocalDate day = asked.day(store, judge);
         Account account = store.read(view -> Lineage.plant(view, tag, day));
-        PlantView.show(account, format, screen);
+        PlantView.show(account, asked.format(), screen);
     }
 
-    @Command(name = "take", group = GROUP, description = "tell how many took of those set, struck, worked and sown", help = """
+    @Command(
+            name = "take",
+            group = GROUP,
+            description = "tell how many took of those set, struck, worked and sown",
+            help = """
             The rate is taken of those known (taken and failed), with the interval in which the true rate may lie. What is
             pending is in neither; unaccounted is what should be known by now and nobody has said.
             ortet take --by cultivar,method
@@ -84,25 +87,29 @@ public final class QuestionCommands {
             """)
     void take(
             @Option(longName = "by", description = "what to tell apart, one or two") List<TakeBy> by,
-            @Option(longName = "cultivar", description = "only this cultivar, by its epithet or its whole name, or this taxon")
+            @Option(
+                            longName = "cultivar",
+                            description = "only this cultivar, by its epithet or its whole name, or this taxon")
                     Optional<String> cultivar,
             @Option(longName = "mother", description = "only from this mother") Optional<Tag> mother,
             @Option(longName = "method", description = "only by this method") Optional<Method> method,
             @Option(longName = "from", description = "from this season (year) on") @Word("YEAR") Optional<Integer> from,
             @Option(longName = "to", description = "to this season (year)") @Word("YEAR") Optional<Integer> to,
-            @Option(longName = "operator", description = "only by this person") @Word("PERSON") Optional<String> operator,
-            @Option(longName = "confidence", defaultValue = "95", description = "confidence of the intervals in percent")
+            @Option(longName = "operator", description = "only by this person") @Word("PERSON")
+                    Optional<String> operator,
+            @Option(
+                            longName = "confidence",
+                            defaultValue = "95",
+                            description = "confidence of the intervals in percent")
                     @Word("PERCENT")
                     double confidence,
-            @Option(longName = "as-of", description = "the day as of which it is answered; today unless given")
-                    Optional<LocalDate> asOf,
-            @Option(longName = "format", defaultValue = "table", description = "how to answer") OutputFormat format,
+            Asked asked,
             CommandContext context,
             Screen screen) {
         BookStore store = shelf.open(context);
-        LocalDate day = day(asOf, store);
+        LocalDate day = asked.day(store, judge);
         TakeFilter filter = new TakeFilter(cultivar, mother, method, from, to, operator);
         TakeQuestion question = new TakeQuestion(by, filter, day, Periods.DEFAULTS, confidence / 100);
-        TakeView.show(store.read(view -> Take.ask(view, question)), format, screen);
+        TakeView.show(store.read(view -> Take.ask(view, question)), asked.format(), screen);
     }
 }

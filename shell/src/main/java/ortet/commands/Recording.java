@@ -12,6 +12,8 @@ import ortet.book.BookStore;
 import ortet.book.Judge;
 import ortet.book.Proposal;
 import ortet.book.Receipt;
+import ortet.entry.Corrected;
+import ortet.entry.CrossedOut;
 import ortet.entry.Entry;
 import ortet.entry.EntryId;
 import ortet.entry.Form;
@@ -62,9 +64,29 @@ public final class Recording {
         write(List.of(draft.entry()), on, by, context, screen);
     }
 
+    /** Write one entry, by a hand. */
+    void write(Draft draft, Hand hand, CommandContext context, Screen screen) {
+        write(List.of(draft.entry()), hand.on(), hand.by(), context, screen);
+    }
+
+    /** Write entries at one go, by a hand. */
+    void write(List<Entry> entries, Hand hand, CommandContext context, Screen screen) {
+        write(entries, hand.on(), hand.by(), context, screen);
+    }
+
     /** Return today. */
     LocalDate today() {
         return today.get();
+    }
+
+    /**
+     * Return the number of a person named in an option, as text.
+     *
+     * @throws Refused when there is none, with the nearest
+     */
+    Optional<String> number(Optional<String> name, String option, CommandContext context) {
+        return name.map(
+                given -> person(shelf.open(context), given, option).number().toString());
     }
 
     /**
@@ -104,9 +126,7 @@ public final class Recording {
         List<String> parts = new ArrayList<>();
         Form.write(entry).forEach((column, text) -> {
             if (!column.equals("tags") && !column.equals("target")) {
-                String value = PersonNumber.isWritten(text)
-                        ? names.getOrDefault(PersonNumber.parse(text), text)
-                        : text;
+                String value = PersonNumber.isWritten(text) ? names.getOrDefault(PersonNumber.parse(text), text) : text;
                 parts.add(Labels.of(column, value));
             }
         });
@@ -122,7 +142,11 @@ public final class Recording {
                     + (entry.tags().size() > 1 ? " (" + entry.tags().size() + ")" : "");
             List<String> parts = new ArrayList<>();
             parts.add(recorded.proposed().day()
-                    + recorded.proposed().by().map(by -> ", " + names.getOrDefault(by, by.toString())).orElse(""));
+                    + recorded.proposed()
+                            .by()
+                            .map(by -> ", " + names.getOrDefault(by, by.toString()))
+                            .orElse(""));
+            target(entry, store).ifPresent(order -> parts.add("of entry #" + order));
             String fields = fields(entry, names);
             if (!fields.isEmpty()) {
                 parts.add(fields);
@@ -135,6 +159,13 @@ public final class Recording {
         cautions(receipt, screen);
     }
 
+    private static Optional<Long> target(Entry entry, BookStore store) {
+        Optional<EntryId> target = entry instanceof Corrected corrected
+                ? Optional.of(corrected.target())
+                : entry instanceof CrossedOut crossedOut ? Optional.of(crossedOut.target()) : Optional.empty();
+        return target.flatMap(id -> store.read(view -> view.entry(id))).map(Recorded::order);
+    }
+
     /** Give the usual cautions, once for each thing written at one go. */
     private static void cautions(Receipt receipt, Screen screen) {
         boolean hormone = false;
@@ -142,7 +173,9 @@ public final class Recording {
         for (Recorded recorded : receipt.written()) {
             Map<String, String> texts = Form.write(recorded.entry());
             hormone |= texts.containsKey("hormone");
-            sphagnum |= texts.getOrDefault("medium", "").toLowerCase(java.util.Locale.ROOT).contains("sphagnum");
+            sphagnum |= texts.getOrDefault("medium", "")
+                    .toLowerCase(java.util.Locale.ROOT)
+                    .contains("sphagnum");
         }
         if (hormone) {
             screen.hanging(

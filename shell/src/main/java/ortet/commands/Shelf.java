@@ -53,8 +53,8 @@ public final class Shelf implements AutoCloseable {
     public BookStore open(CommandContext context) {
         Path path = path(context);
         if (!Files.exists(path)) {
-            throw new Unavailable("no book " + path + "; make one with \"ortet book new\", or name yours with --" + OPTION
-                    + " FILE or in " + VARIABLE);
+            throw new Unavailable("no book " + path + "; make one with \"ortet book new\", or name yours with --"
+                    + OPTION + " FILE or in " + VARIABLE);
         }
         return open(path);
     }

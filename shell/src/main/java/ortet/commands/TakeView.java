@@ -2,7 +2,6 @@ package ortet.commands;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import ortet.entry.Words;
 import ortet.figures.Interval;
 import ortet.plant.Tag;
@@ -27,8 +26,10 @@ final class TakeView {
     static void show(TakeTable table, OutputFormat format, Screen screen) {
         TakeQuestion question = table.question();
         List<Column> columns = new ArrayList<>();
+        boolean sections = question.by().size() > 1;
         for (TakeBy by : question.by()) {
-            columns.add(Column.text(by.word(), by.word()));
+            Column column = Column.text(by.word(), by.word());
+            columns.add(sections && by == question.by().get(0) ? column.forPrograms() : column);
         }
         if (question.by().isEmpty()) {
             columns.add(Column.text("what", "what"));
@@ -39,25 +40,35 @@ final class TakeView {
         columns.add(Column.whole("withdrawn", "withdrawn").forPrograms());
         columns.add(Column.whole("pending", "pending"));
         columns.add(Column.whole("unaccounted", "unacc."));
-        columns.add(Column.text("rate_shown", "take rate (interval)").forPeople());
+        columns.add(Column.text("rate_shown", "rate % (interval)").forPeople());
         columns.add(Column.share("rate", "take rate", 0).forPrograms());
         columns.add(Column.share("lower", "lower", 0).forPrograms());
         columns.add(Column.share("upper", "upper", 0).forPrograms());
-        columns.add(Column.share("rate_if_unaccounted_failed", "if unaccounted failed", 0).forPrograms());
-        columns.add(Column.share("rate_if_unaccounted_taken", "if unaccounted took", 0).forPrograms());
+        columns.add(Column.share("rate_if_unaccounted_failed", "if unaccounted failed", 0)
+                .forPrograms());
+        columns.add(Column.share("rate_if_unaccounted_taken", "if unaccounted took", 0)
+                .forPrograms());
         columns.add(Column.text("stood", "stood").forPeople());
         columns.add(Column.whole("batches", "batches").forPrograms());
         columns.add(Column.whole("singles", "singles").forPrograms());
         columns.add(Column.whole("mothers", "mothers").forPrograms());
         Sheet.Builder sheet = Sheet.titled(title(question), columns.toArray(new Column[0]));
-        table.rows().forEach(row -> add(sheet, row, row.groups().stream().map(Group::shown).toList()));
-        if (table.rows().size() != 1) {
-            List<String> all = new ArrayList<>();
-            all.add("all");
-            for (int at = 1; at < question.by().size(); at++) {
-                all.add("");
+        String section = "";
+        for (TakeRow row : table.rows()) {
+            List<String> groups = row.groups().stream().map(Group::shown).toList();
+            if (sections && !groups.get(0).equals(section)) {
+                section = groups.get(0);
+                sheet.section(section);
             }
-            add(sheet, table.total(), all);
+            add(sheet, row, groups);
+        }
+        if (table.rows().size() != 1) {
+            if (sections) {
+                sheet.section("all together");
+            }
+            List<String> all = new ArrayList<>();
+            question.by().forEach(by -> all.add("all"));
+            add(sheet, table.total(), all.isEmpty() ? List.of("all") : all);
         }
         notes(table).forEach(sheet::note);
         table.warnings().forEach(warning -> sheet.warning(warning.text()));
@@ -86,8 +97,8 @@ final class TakeView {
     }
 
     private static String rate(TakeRate rate) {
-        return rate.count().successes() + " of " + rate.count().trials() + ", " + percent(rate.share()) + " % ("
-                + percent(rate.interval().lower()) + " to " + percent(rate.interval().upper()) + ")";
+        return percent(rate.share()) + " (" + percent(rate.interval().lower()) + "–"
+                + percent(rate.interval().upper()) + ")";
     }
 
     private static String percent(double share) {
@@ -99,7 +110,10 @@ final class TakeView {
     private static String title(TakeQuestion question) {
         String by = question.by().isEmpty()
                 ? ""
-                : " by " + String.join(" and ", question.by().stream().map(TakeBy::word).toList());
+                : " by "
+                        + String.join(
+                                " and ",
+                                question.by().stream().map(TakeBy::word).toList());
         return "take" + by + ", as of " + question.asOf() + filter(question.filter());
     }
 
@@ -129,9 +143,15 @@ final class TakeView {
                     + " left out: in batches from several mothers, nobody knows which are from this one");
         }
         if (!table.weighed().isEmpty()) {
-            int seedlings = table.weighed().stream().mapToInt(WeighedSowing::taken).sum();
+            int seedlings =
+                    table.weighed().stream().mapToInt(WeighedSowing::taken).sum();
             notes.add(Counts.of(table.weighed().size(), "sowing", "sowings") + " by weight in no row ("
-                    + String.join(", ", table.weighed().stream().map(WeighedSowing::tag).map(Tag::text).toList())
+                    + String.join(
+                            ", ",
+                            table.weighed().stream()
+                                    .map(WeighedSowing::tag)
+                                    .map(Tag::text)
+                                    .toList())
                     + "): " + Counts.of(seedlings, "seedling", "seedlings") + ", of nobody knows how many seeds");
         }
         return notes;

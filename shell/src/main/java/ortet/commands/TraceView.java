@@ -17,7 +17,6 @@ import ortet.screen.Json;
 import ortet.screen.OutputFormat;
 import ortet.screen.Screen;
 import ortet.screen.Sheet;
-import ortet.screen.Style;
 
 /** Shows where a tree comes from: as a tree of steps, as rows, or as JSON. */
 final class TraceView {
@@ -36,26 +35,37 @@ final class TraceView {
     private static void tree(Trace trace, Screen screen) {
         step(trace.tree(), Optional.empty(), "", "", screen);
         screen.println();
-        screen.hanging("", "  ", screen.styled(Style.STRONG, "origin: ") + trace.origin());
-        screen.hanging("", "  ", "as of " + trace.asOf() + "; " + Counts.of(trace.units(), "unit", "units") + " traced"
-                + (trace.isWhole() ? "" : "; there are more, which are left out"));
+        screen.headed("", "origin: ", "  ", trace.origin().toString());
+        screen.hanging(
+                "",
+                "  ",
+                "as of " + trace.asOf() + "; " + Counts.of(trace.units(), "unit", "units") + " traced"
+                        + (trace.isWhole() ? "" : "; there are more, which are left out"));
     }
 
     private static void step(Step step, Optional<Source> source, String first, String indent, Screen screen) {
-        String part = source.map(from -> from.part() + from.count().map(n -> " of " + n).orElse("") + " ").orElse("");
+        String part = source.map(
+                        from -> from.part() + from.count().map(n -> " of " + n).orElse("") + " ")
+                .orElse("");
         String tags = step.tag()
                 + (step.earlierTags().isEmpty()
                         ? ""
                         : " (before: "
                                 + String.join(
                                         ", ",
-                                        step.earlierTags().stream().map(Tag::text).toList())
+                                        step.earlierTags().stream()
+                                                .map(Tag::text)
+                                                .toList())
                                 + ")");
-        screen.hanging(
+        screen.headed(
                 first + part,
+                tags,
                 indent + "  ",
-                screen.styled(Style.STRONG, tags) + "  " + step.named() + "  [" + step.state() + "]"
-                        + step.founder().filter(Founder::isOrtet).map(f -> "  ← the ortet").orElse(""));
+                "  " + step.named() + "  [" + step.state() + "]"
+                        + step.founder()
+                                .filter(Founder::isOrtet)
+                                .map(f -> "  ← the ortet")
+                                .orElse(""));
         boolean more = !step.sources().isEmpty();
         String guide = indent + (more ? "│ " : "  ");
         deed(step.begun(), guide, screen);
@@ -81,17 +91,19 @@ final class TraceView {
     }
 
     private static void deed(Deed deed, String guide, Screen screen) {
-        screen.hanging(
-                guide + String.format("%-10s  ", deed.day()),
-                guide + " ".repeat(12),
-                words(deed));
+        screen.hanging(guide + String.format("%-10s  ", deed.day()), guide + " ".repeat(12), words(deed));
     }
 
-    /** Return what was done in words: {@code potted into 2 L, House 1; purpose pot-up; by Aoife}. */
+    /** Return what was done in words: {@code potted into 2 L at House 1: purpose pot-up; Aoife}. */
     static String words(Deed deed) {
         StringBuilder text = new StringBuilder(deed.kind().word().replace('-', ' '));
         deed.container().ifPresent(container -> text.append(" into ").append(container));
-        deed.place().ifPresent(place -> text.append(", at ").append(place));
+        String preposition = switch (deed.kind()) {
+            case MOVED -> " to ";
+            case PLANTED_OUT -> " in ";
+            default -> " at ";
+        };
+        deed.place().ifPresent(place -> text.append(preposition).append(place));
         List<String> details = new ArrayList<>();
         for (Map.Entry<String, String> detail : deed.details().entrySet()) {
             details.add(Labels.of(detail.getKey(), detail.getValue()));
@@ -176,12 +188,15 @@ final class TraceView {
                 .field("whole", trace.isWhole())
                 .field("origin_known", trace.origin().ortet().isPresent())
                 .field("origin", trace.origin().toString())
-                .array("founders", founders -> trace.origin().founders().forEach(founder -> founders.object(one -> one.field(
-                                "kind", Words.of(founder.kind()))
-                        .field("tag", founder.tag().text())
-                        .field("day", founder.day().toString())
-                        .field("ortet", founder.isOrtet())
-                        .field("of", founder.of().map(Tag::text)))))
+                .array(
+                        "founders",
+                        founders -> trace.origin()
+                                .founders()
+                                .forEach(founder -> founders.object(one -> one.field("kind", Words.of(founder.kind()))
+                                        .field("tag", founder.tag().text())
+                                        .field("day", founder.day().toString())
+                                        .field("ortet", founder.isOrtet())
+                                        .field("of", founder.of().map(Tag::text)))))
                 .object("tree", tree -> json(trace.tree(), tree)));
     }
 
@@ -204,15 +219,18 @@ final class TraceView {
                         later -> later.field("pottings", step.later().pottings())
                                 .field("moves", step.later().moves())
                                 .field("others", step.later().others()))
-                .array("sources", sources -> step.sources().forEach(source -> sources.object(one -> {
-                    one.field("act", Words.of(source.act()))
-                            .field("part", source.part())
-                            .field("tag", source.tag().text())
-                            .field("one_of_several", source.isOneOfSeveral())
-                            .field("count", source.count())
-                            .field("told_elsewhere", source.isToldElsewhere());
-                    source.step().ifPresent(next -> one.object("step", under -> json(next, under)));
-                })));
+                .array(
+                        "sources",
+                        sources -> step.sources()
+                                .forEach(source -> sources.object(one -> {
+                                    one.field("act", Words.of(source.act()))
+                                            .field("part", source.part())
+                                            .field("tag", source.tag().text())
+                                            .field("one_of_several", source.isOneOfSeveral())
+                                            .field("count", source.count())
+                                            .field("told_elsewhere", source.isToldElsewhere());
+                                    source.step().ifPresent(next -> one.object("step", under -> json(next, under)));
+                                })));
     }
 
     /** Write the fields of a deed. */

@@ -21,11 +21,13 @@ public final class Commands {
     private final Map<String, MethodCommand> byName = new TreeMap<>();
     private final Map<String, MethodCommand> byAlias = new TreeMap<>();
     private final CommandRegistry registry;
+    private final Set<String> groups = new LinkedHashSet<>();
     private final int longestName;
 
     private Commands(List<MethodCommand> found) {
         for (MethodCommand command : found) {
             put(byName, command.getName(), command);
+            groups.add(command.getGroup());
         }
         for (MethodCommand command : found) {
             for (String alias : command.getAliases()) {
@@ -70,6 +72,11 @@ public final class Commands {
 
     Collection<MethodCommand> all() {
         return byName.values();
+    }
+
+    /** Return the groups, in the order in which their commands were wired. */
+    Set<String> groups() {
+        return groups;
     }
 
     Optional<MethodCommand> named(String name) {

@@ -1,9 +1,9 @@
 package ortet.line;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
 import ortet.screen.Screen;
 import ortet.screen.Style;
 
@@ -25,7 +25,7 @@ public final class Help {
         this.commands = commands;
     }
 
-    /** Tell of all commands, by group. */
+    /** Tell of all commands, by group, the groups in the order in which they were wired. */
     public void all(Screen screen) {
         screen.prose("ortet: the book of a nursery that raises trees for bonsai.");
         screen.println();
@@ -39,13 +39,14 @@ public final class Help {
                                 "… --book FILE",
                                 "the book that a line is about; else the one in ORTET_BOOK, else book.ortet here")),
                 screen);
-        Map<String, List<List<String>>> groups = new TreeMap<>();
+        Map<String, List<List<String>>> groups = new LinkedHashMap<>();
+        commands.groups().forEach(group -> groups.put(group, new ArrayList<>()));
         for (MethodCommand command : commands.all()) {
             if (!command.isHidden()) {
-                groups.computeIfAbsent(command.getGroup(), group -> new ArrayList<>())
-                        .add(List.of(command.getName(), command.getDescription()));
+                groups.get(command.getGroup()).add(List.of(command.getName(), command.getDescription()));
             }
         }
+        groups.values().removeIf(List::isEmpty);
         groups.forEach((group, lines) -> {
             screen.println();
             heading(group.isEmpty() ? "commands" : group, screen);

@@ -6,6 +6,7 @@ import java.io.OutputStream;
 import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 
@@ -93,6 +94,17 @@ public final class Screen extends PrintWriter {
             println(before + line);
             before = indent;
         }
+    }
+
+    /** Write prose after a label, as {@link #hanging} does, its first words in bold. */
+    public void headed(String label, String bold, String indent, String text) {
+        List<String> lines = Text.wrap(bold + text, Math.max(1, width() - indent.length()));
+        String first = lines.get(0);
+        println(
+                first.startsWith(bold)
+                        ? label + styled(Style.STRONG, bold) + first.substring(bold.length())
+                        : label + first);
+        lines.subList(1, lines.size()).forEach(line -> println(indent + line));
     }
 
     /** Show a sheet. Notes and warnings stand under a table, inside JSON, and beside CSV as asides. */

@@ -1,8 +1,10 @@
 package ortet.screen;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 
 /**
@@ -11,16 +13,23 @@ import java.util.Set;
  * @param title what it answers, empty for none
  * @param columns from left to right
  * @param rows from top to bottom, each with one cell for each column
+ * @param sections headings for people, each above the row with this index
  * @param notes what a reader must know to read it right
  * @param warnings what a reader must not overlook
  */
 public record Sheet(
-        String title, List<Column> columns, List<List<Cell>> rows, List<String> notes, List<String> warnings) {
+        String title,
+        List<Column> columns,
+        List<List<Cell>> rows,
+        Map<Integer, String> sections,
+        List<String> notes,
+        List<String> warnings) {
 
     /** Keep copies and refuse a row that does not fit the columns, or two columns of one name. */
     public Sheet {
         columns = List.copyOf(columns);
         rows = rows.stream().map(List::copyOf).toList();
+        sections = Map.copyOf(sections);
         notes = List.copyOf(notes);
         warnings = List.copyOf(warnings);
         Set<String> names = new HashSet<>();
@@ -46,6 +55,7 @@ public record Sheet(
         private final String title;
         private final List<Column> columns;
         private final List<List<Cell>> rows = new ArrayList<>();
+        private final Map<Integer, String> sections = new HashMap<>();
         private final List<String> notes = new ArrayList<>();
         private final List<String> warnings = new ArrayList<>();
 
@@ -64,6 +74,12 @@ public record Sheet(
             return this;
         }
 
+        /** Add a heading for people above the next row. */
+        public Builder section(String heading) {
+            sections.put(rows.size(), heading);
+            return this;
+        }
+
         /** Add a line under the rows. */
         public Builder note(String note) {
             notes.add(note);
@@ -78,7 +94,7 @@ public record Sheet(
 
         /** Return the sheet. */
         public Sheet build() {
-            return new Sheet(title, columns, rows, notes, warnings);
+            return new Sheet(title, columns, rows, sections, notes, warnings);
         }
     }
 }

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Lays a sheet out for people: columns side by side, text broken where that is needed to fit the screen, and one value
@@ -16,9 +17,11 @@ final class TableLayout {
 
     private final List<Column> columns = new ArrayList<>();
     private final List<List<String>> rows = new ArrayList<>();
+    private final Sheet sheet;
     private final Screen screen;
 
     private TableLayout(Sheet sheet, Screen screen) {
+        this.sheet = sheet;
         this.screen = screen;
         List<Integer> shown = new ArrayList<>();
         for (int i = 0; i < sheet.columns().size(); i++) {
@@ -115,9 +118,16 @@ final class TableLayout {
             rule.append(i == 0 ? "" : " ".repeat(GAP)).append("─".repeat(widths[i]));
         }
         screen.println(screen.styled(Style.FAINT, rule.toString()));
-        for (List<String> row : rows) {
-            writeRow(row, widths, false);
+        for (int at = 0; at < rows.size(); at++) {
+            writeSection(at);
+            writeRow(rows.get(at), widths, false);
         }
+    }
+
+    private void writeSection(int row) {
+        Optional.ofNullable(sheet.sections().get(row))
+                .ifPresent(heading -> Text.wrap(Text.printable(heading), screen.width())
+                        .forEach(line -> screen.println(screen.styled(Style.STRONG, line))));
     }
 
     private void writeRow(List<String> texts, int[] widths, boolean heading) {
@@ -149,12 +159,12 @@ final class TableLayout {
         }
         label = Math.min(label, Math.max(1, screen.width() / 2 - GAP));
         int room = Math.max(1, screen.width() - label - GAP);
-        boolean first = true;
-        for (List<String> row : rows) {
-            if (!first) {
+        for (int at = 0; at < rows.size(); at++) {
+            List<String> row = rows.get(at);
+            if (at > 0) {
                 screen.println();
             }
-            first = false;
+            writeSection(at);
             for (int i = 0; i < columns.size(); i++) {
                 List<String> names = Text.wrap(columns.get(i).headingWithUnit(), label);
                 List<String> lines = Text.wrap(row.get(i), room);

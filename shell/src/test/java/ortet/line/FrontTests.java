@@ -106,7 +106,7 @@ class FrontTests {
             bench sett A             ~ no command "bench sett"; nearest: bench set
             bnech                    ~ no command "bnech"; nearest: bench
             bnech sit A              ~ no command "bnech"; nearest: bench set
-            plant                    ~ no command "plant"; "help" lists them
+            harvest                  ~ no command "harvest"; "help" lists them
             bench                    ~ "bench" is not a whole command; it goes on with count, look, set
             bench xyz                ~ no command "bench xyz"; bench goes on with count, look, set
             othre                    ~ no command "othre"; nearest: other

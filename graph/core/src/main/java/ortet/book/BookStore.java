@@ -1,6 +1,7 @@
 package ortet.book;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.function.Function;
 
 /**
@@ -45,6 +46,11 @@ public interface BookStore extends AutoCloseable {
 
     /** Drop the derived facts and work them out anew from the entries. */
     void rebuild(Judge judge, Progress progress);
+
+    /** Return what the store itself finds damaged in how the book is kept, in words; empty when all is well. */
+    default List<String> damage() {
+        return List.of();
+    }
 
     /** Copy the book, consistent while in use, to a file that does not exist yet. */
     void backup(Path to);

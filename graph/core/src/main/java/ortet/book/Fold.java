@@ -112,7 +112,7 @@ final class Fold implements Entry.Visitor<Void> {
                 pottings,
                 stays,
                 leavings);
-        return Optional.of(new Story(facts, handed, ending, bySplit));
+        return Optional.of(new Story(facts, handed, ending, bySplit, method));
     }
 
     private void at(Event event) {
@@ -166,7 +166,7 @@ final class Fold implements Entry.Visitor<Void> {
     @Override
     public Void layerSet(LayerSet entry) {
         begin(Nature.LAYER, 1, 0);
-        cohort(Method.LAYER, Optional.of(1));
+        cohort(Method.LAYER, Optional.of(1), entry.setUnrecorded());
         link(Act.LAYERED_FROM, entry.mother(), Optional.empty());
         stands(entry.place());
         return null;
@@ -175,7 +175,7 @@ final class Fold implements Entry.Visitor<Void> {
     @Override
     public Void cuttingsStruck(CuttingsStruck entry) {
         begin(Nature.BATCH, entry.count(), 0);
-        cohort(Method.CUTTING, Optional.of(entry.count()));
+        cohort(Method.CUTTING, Optional.of(entry.count()), entry.setUnrecorded());
         for (Share mother : entry.mothers()) {
             link(Act.STRUCK_FROM, mother.tag(), mother.count());
         }
@@ -189,7 +189,7 @@ final class Fold implements Entry.Visitor<Void> {
     public Void graftWorked(GraftWorked entry) {
         int count = entry.count().orElse(1);
         begin(entry.count().isPresent() ? Nature.BATCH : Nature.PLANT, count, 0);
-        cohort(Method.GRAFT, Optional.of(count));
+        cohort(Method.GRAFT, Optional.of(count), entry.setUnrecorded());
         entry.scion().ifPresent(scion -> link(Act.SCION_OF, scion, Optional.empty()));
         entry.stock().ifPresent(stock -> link(Act.ROOTSTOCK_OF, stock, Optional.empty()));
         if (entry.scion().isPresent() && entry.scion().equals(entry.stock())) {
@@ -205,7 +205,7 @@ final class Fold implements Entry.Visitor<Void> {
     public Void seedSown(SeedSown entry) {
         begin(Nature.BATCH, entry.count().orElse(0), 0);
         pendingKnown = entry.count().isPresent();
-        cohort(Method.SEED, entry.count());
+        cohort(Method.SEED, entry.count(), entry.setUnrecorded());
         entry.seedParent().ifPresent(parent -> link(Act.SEED_OF, parent, Optional.empty()));
         entry.pollenParent().ifPresent(parent -> link(Act.POLLEN_OF, parent, Optional.empty()));
         said(entry.cultivar());
@@ -277,9 +277,12 @@ final class Fold implements Entry.Visitor<Void> {
         growing = growingUnits;
     }
 
-    private void cohort(Method by, Optional<Integer> count) {
+    /** Count the unit for take, unless nobody recorded the setting when it was done. */
+    private void cohort(Method by, Optional<Integer> count, Optional<Boolean> unrecorded) {
         method = Optional.of(by);
-        cohort = Optional.of(new Cohort(by, now.day(), now.order(), now.by(), count, unit));
+        if (!unrecorded.orElse(false)) {
+            cohort = Optional.of(new Cohort(by, now.day(), now.order(), now.by(), count, unit));
+        }
     }
 
     private void link(Act act, Tag mother, Optional<Integer> count) {
@@ -311,7 +314,7 @@ final class Fold implements Entry.Visitor<Void> {
                     Optional.of(gift.growing() + gift.pending().orElse(0)).filter(n -> n > 0)));
             if (gift.pending().map(n -> n > 0).orElse(true)) {
                 Optional<Cohort> theirs = story.flatMap(told -> told.facts().cohort());
-                Optional<Method> way = theirs.map(Cohort::method);
+                Optional<Method> way = story.flatMap(Story::method);
                 if (raised.isPresent() && !raised.equals(way)) {
                     refuse(
                             "not-alike",

@@ -14,8 +14,14 @@ import ortet.plant.UnitNumber;
  * @param handed for each entry that split or merged it and each unit begun by that, what that unit received
  * @param ending how it ended, in words, where it did
  * @param bySplit units begun by splitting it
+ * @param method how it is raised, also where it counts for no rate
  */
-record Story(UnitFacts facts, Map<Handing, Handed> handed, Optional<String> ending, List<UnitNumber> bySplit) {
+record Story(
+        UnitFacts facts,
+        Map<Handing, Handed> handed,
+        Optional<String> ending,
+        List<UnitNumber> bySplit,
+        Optional<UnitFacts.Method> method) {
 
     /** Which entry handed units on, and to whom. */
     record Handing(long order, int child) {}

@@ -57,10 +57,22 @@ public record State(
             case GROWING -> growing == 1 ? "growing" : growing + " growing";
             case PENDING -> growing == 0 ? undecided() : growing + " growing, " + undecided();
             case GONE ->
-                last.map(State::words).orElse("gone")
+                (left.size() > 1 ? parts() : last.map(State::words).orElse("gone"))
                         + end.map(deed -> " on " + deed.day()).orElse("")
                         + customer.map(name -> " to " + name).orElse("");
         };
+    }
+
+    /** Return what became of the units of a batch of which nothing is left: {@code none left: 12 failed, 40 … the last}. */
+    private String parts() {
+        return "none left: "
+                + String.join(
+                        ", ",
+                        left.entrySet().stream()
+                                .filter(entry -> entry.getValue() > 0)
+                                .map(entry -> entry.getValue() + " " + words(entry.getKey()))
+                                .toList())
+                + ", the last";
     }
 
     private String undecided() {

@@ -200,6 +200,15 @@ class RulesTests {
         }
 
         @Test
+        void settingThatNobodyRecordedIsKeptInTheLineageAndOutOfEveryRate() {
+            diary.write("2020 layer-set J-1; mother=K-1; set_unrecorded=yes", "2020-09-01 severed J-1; roots=full");
+            assertEquals("", diary.outcomes("J-1"));
+            assertEquals(java.util.Optional.empty(), diary.facts("J-1").cohort());
+            assertEquals(diary.unit("K-1"), diary.facts("J-1").links().get(0).mother());
+            assertEquals("0+1", diary.standing("J-1"));
+        }
+
+        @Test
         void nothingComesFromItself() {
             refused("same-unit: J-1 cannot come from itself", "2020-05-01 layer-set J-1; mother=J-1");
         }
@@ -743,7 +752,7 @@ class RulesTests {
             refused(
                     "bad-correction: layer-set has no field \"stem\"; it has day, by, tags, mother, branch, height_mm,"
                             + " branch_order, above, below, stem_mm, ring_mm, wound, hormone, strength, carrier, medium,"
-                            + " wrap, place, stock_age_years, hedged, note; nearest: stem_mm",
+                            + " wrap, place, stock_age_years, hedged, set_unrecorded, note; nearest: stem_mm",
                     "2020-06-03 corrected; target=s; field=stem; value=14");
             refused(
                     "bad-correction: the entry does not name J-9; nearest: J-1, J-2, J-3",

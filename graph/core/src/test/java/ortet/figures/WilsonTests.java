@@ -18,9 +18,9 @@ import ortet.value.Refused;
 
 /**
  * Outside values: {@code oracles/proportions.csv} (R 4.2.2 {@code prop.test(correct = FALSE)}, each computed a second time
- * from the formula), with the limits that Newcombe 1998 prints in his Table I; {@code oracles/bartlett-1935-plum-cuttings.csv}
- * (Bartlett 1935, J. R. Stat. Soc. Suppl. 2:248) and {@code oracles/derived-intervals.csv} (intervals for those counts,
- * from R and again from Python).
+ * from the formula), with limits of Newcombe 1998, Table I, as quoted; {@code oracles/bartlett-1935-plum-cuttings.csv}
+ * (Bartlett 1935, J. R. Stat. Soc. Suppl. 2:248) and {@code oracles/derived-intervals.csv} (intervals for those counts and
+ * for those of Ridout, Hinde & Demétrio 1998, from R and again from Python).
  */
 class WilsonTests {
     /** What R's own double arithmetic can be trusted to, as the note with the values says. */
@@ -100,8 +100,9 @@ class WilsonTests {
             assertScoreEquation(successes, 1_000_000, 0.95, wilson.upper());
         }
         // half of a million: z √(n/4 + z²/4) / (n + z²) to either side, by symmetry
-        double z = 1.959963984540054; // handbook value, Abramowitz & Stegun table 26.5, here to 16 digits
+        double z = 1.959963984540054; // Python's statistics.NormalDist().inv_cdf(0.975)
         double side = z * Math.sqrt(250_000 + z * z / 4) / (1_000_000 + z * z);
+        assertEquals(z, Wilson.quantile(0.95), 1e-15);
         Interval half = wilson(500_000, 1_000_000, 0.95);
         assertEquals(0.5 - side, half.lower(), 1e-15);
         assertEquals(0.5 + side, half.upper(), 1e-15);

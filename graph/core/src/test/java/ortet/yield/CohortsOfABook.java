@@ -5,9 +5,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Predicate;
+import java.util.stream.Stream;
 import ortet.book.BookView;
 import ortet.book.ForwardingView;
 import ortet.book.Link;
@@ -17,9 +18,10 @@ import ortet.book.Rows;
 import ortet.book.UnitFacts;
 import ortet.book.UnitFacts.Cohort;
 import ortet.book.UnitFacts.Fate;
-import ortet.book.UnitFacts.Naming;
 import ortet.book.UnitFacts.Outcome;
 import ortet.entry.Words;
+import ortet.lineage.Lineage;
+import ortet.plant.CultivarName;
 import ortet.plant.UnitNumber;
 
 /** A book in memory that answers the question {@code cohorts} from the facts that the judge worked out, slowly. */
@@ -45,16 +47,21 @@ final class CohortsOfABook extends ForwardingView {
 
     private List<Object> row(UnitFacts unit, Cohort cohort, LocalDate asOf) {
         Set<String> mothers = new TreeSet<>();
-        mothers(unit.unit(), mothers);
+        mothers(unit.unit(), asOf, mothers);
         return Arrays.asList(
                 (long) unit.unit().value(),
-                unit.tag().text(),
+                tag(unit, asOf),
                 Words.of(cohort.method()),
                 cohort.day().first().toString(),
                 Words.of(cohort.day().precision()),
                 cohort.by().map(person -> (long) person.value()).orElse(null),
                 cohort.count().map(Integer::longValue).orElse(null),
-                cultivar(unit.unit()).orElse(null),
+                Lineage.trace(this, unit.tag(), asOf)
+                        .tree()
+                        .named()
+                        .cultivar()
+                        .map(CultivarName::toString)
+                        .orElse(null),
                 mothers.isEmpty() ? null : String.join(" + ", mothers),
                 sum(unit, Fate.TAKEN, asOf),
                 sum(unit, Fate.FAILED, asOf),
@@ -62,42 +69,47 @@ final class CohortsOfABook extends ForwardingView {
                 sum(unit, Fate.NOT_SEEN, asOf),
                 sum(unit, Fate.MOVED_ON, asOf),
                 sum(unit, Fate.FOUND_MORE, asOf),
-                unit.outcomes().stream()
-                        .filter(outcome -> outcome.fate() == Fate.STILL_ON)
-                        .map(outcome -> outcome.day().first())
-                        .filter(day -> !day.isAfter(asOf))
-                        .max(Comparator.naturalOrder())
-                        .map(LocalDate::toString)
-                        .orElse(null),
-                null);
+                last(unit, asOf, fate -> fate == Fate.STILL_ON),
+                last(unit, asOf, fate -> fate != Fate.NOT_SEEN));
+    }
+
+    private static String tag(UnitFacts unit, LocalDate asOf) {
+        return unit.tags().stream()
+                .filter(use -> !use.day().first().isAfter(asOf))
+                .reduce((before, after) -> after)
+                .orElseThrow()
+                .tag()
+                .text();
+    }
+
+    private static Stream<Outcome> outcomes(UnitFacts unit, LocalDate asOf) {
+        return unit.outcomes().stream().filter(outcome -> !outcome.day().first().isAfter(asOf));
     }
 
     private static long sum(UnitFacts unit, Fate fate, LocalDate asOf) {
-        return unit.outcomes().stream()
+        return outcomes(unit, asOf)
                 .filter(outcome -> outcome.fate() == fate)
-                .filter(outcome -> !outcome.day().first().isAfter(asOf))
                 .mapToLong(Outcome::count)
                 .sum();
     }
 
-    private void mothers(UnitNumber unit, Set<String> found) {
+    private static String last(UnitFacts unit, LocalDate asOf, Predicate<Fate> fates) {
+        return outcomes(unit, asOf)
+                .filter(outcome -> fates.test(outcome.fate()))
+                .map(outcome -> outcome.day().first())
+                .max(Comparator.naturalOrder())
+                .map(LocalDate::toString)
+                .orElse(null);
+    }
+
+    private void mothers(UnitNumber unit, LocalDate asOf, Set<String> found) {
         for (Link link : facts(unit).orElseThrow().links()) {
             switch (link.act()) {
                 case LAYERED_FROM, STRUCK_FROM, SCION_OF, SEED_OF ->
-                    found.add(facts(link.mother()).orElseThrow().tag().text());
-                case SPLIT_FROM, MERGED_FROM -> mothers(link.mother(), found);
+                    found.add(tag(facts(link.mother()).orElseThrow(), asOf));
+                case SPLIT_FROM, MERGED_FROM -> mothers(link.mother(), asOf, found);
                 default -> {}
             }
         }
-    }
-
-    private Optional<String> cultivar(UnitNumber unit) {
-        UnitFacts facts = facts(unit).orElseThrow();
-        Optional<Naming> own = facts.names().stream().reduce((before, after) -> after);
-        return own.map(naming -> naming.cultivar().toString())
-                .or(() -> facts.links().stream()
-                        .filter(link -> link.act().keepsTheClone())
-                        .findFirst()
-                        .flatMap(link -> cultivar(link.mother())));
     }
 }

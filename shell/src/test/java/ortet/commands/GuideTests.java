@@ -1,0 +1,98 @@
+package ortet.commands;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import ortet.Desk;
+
+/** What the documents tell people to type really works, line after line. */
+class GuideTests {
+    private static final Path TOP = Path.of("..");
+    private static final Pattern FIELD = Pattern.compile("\"([a-z_]+)\" :");
+
+    @TempDir
+    Path folder;
+
+    /** Return the lines in fenced blocks that begin with the prefix, without it and without remarks after wide gaps. */
+    private static List<String> lines(Path document, String prefix) throws IOException {
+        List<String> lines = new ArrayList<>();
+        boolean fenced = false;
+        for (String line : Files.readAllLines(document)) {
+            if (line.startsWith("```")) {
+                fenced = !fenced;
+            } else if (fenced && line.startsWith(prefix)) {
+                lines.add(line.substring(prefix.length())
+                        .replaceAll(" {3,}.*", "")
+                        .strip());
+            }
+        }
+        return lines;
+    }
+
+    private void runAll(List<String> lines) {
+        String book = folder.resolve("book.ortet").toString();
+        try (Desk desk = Desk.open(BookDesk.Day.class)) {
+            for (String line : lines) {
+                String inFolder = line.replaceAll("\\b(export-2026|backup-2026.ortet)\\b", folder + "/$1");
+                Desk.Answer answer = desk.script(inFolder + " --book " + book + "\n");
+                assertEquals(0, answer.status(), () -> line + "\n" + answer.err());
+            }
+        }
+    }
+
+    @Test
+    void everyLineOfTheGuideRuns() throws IOException {
+        List<String> lines = lines(TOP.resolve("docs/guide.md"), "ortet ").stream()
+                .filter(line -> !line.startsWith("@"))
+                .toList();
+        assertTrue(lines.size() > 25, () -> "only " + lines.size() + " lines found");
+        runAll(lines);
+    }
+
+    @Test
+    void everyLineOfTheReadmeRuns() throws IOException {
+        List<String> lines = lines(TOP.resolve("README.md"), "./ortet ").stream()
+                .filter(line -> !line.equals("demo"))
+                .toList();
+        assertTrue(lines.size() > 6, () -> "only " + lines.size() + " lines found");
+        runAll(lines);
+    }
+
+    @Test
+    void everyFieldOfTheJsonIsDescribed() throws IOException {
+        String described = Files.readString(TOP.resolve("docs/json.md"));
+        try (BookDesk desk = new BookDesk(folder)) {
+            desk.done("acquire K-1 --cultivar 'Acer palmatum'");
+            desk.done("layer set J-1 J-2 --mother K-1 --on 2026-06-15");
+            desk.done("layer sever J-1 --roots full");
+            desk.done("measure J-1 --stem 12");
+            desk.done("correct 4 --field stem_mm --value 13");
+            String all = desk.done("trace J-1 --format json")
+                    + desk.done("plant J-1 --format json")
+                    + desk.done("plant K-1 --format json")
+                    + desk.done("take --by mother --format json");
+            TreeSet<String> missing = new TreeSet<>();
+            Matcher matcher = FIELD.matcher(all);
+            int found = 0;
+            while (matcher.find()) {
+                found++;
+                if (!described.contains("`" + matcher.group(1) + "`")) {
+                    missing.add(matcher.group(1));
+                }
+            }
+            assertTrue(found > 100);
+            missing.removeAll(List.of("cultivar", "roots", "stem_mm", "mother"));
+            assertEquals(new TreeSet<>(), missing, "fields that docs/json.md does not describe");
+        }
+    }
+}
