@@ -3,7 +3,8 @@
 -- out: unit, tag, since, pending, growing
 -- sort: unit
 SELECT s.unit,
-       (SELECT t.tag FROM tag t WHERE t.unit = s.unit AND t.day_first <= :as_of ORDER BY t.position DESC LIMIT 1) AS tag,
+       (SELECT t.tag FROM tag t WHERE t.unit = s.unit AND t.day_first <= :as_of
+        ORDER BY t.position DESC LIMIT 1) AS tag,
        s.day AS since,
        g.pending,
        g.growing

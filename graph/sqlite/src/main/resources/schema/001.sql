@@ -209,6 +209,8 @@ CREATE TABLE stay (
   PRIMARY KEY (unit, position)
 ) STRICT, WITHOUT ROWID;
 
+CREATE INDEX stay_place ON stay (place);
+
 CREATE TABLE leaving (
   unit           INTEGER NOT NULL,
   position       INTEGER NOT NULL,

@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.FileTime;
 import java.sql.SQLException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -102,6 +103,28 @@ final class BookFile {
                 return;
             }
         }
+    }
+
+    /** Return what is damaged in the file, or not as this program makes it, in words. */
+    List<String> damage(Session session) {
+        List<String> damage = new ArrayList<>();
+        try {
+            session.texts("PRAGMA integrity_check").stream()
+                    .filter(line -> !line.equals("ok"))
+                    .flatMap(String::lines)
+                    .map(line -> "in the file: " + line)
+                    .forEach(damage::add);
+            session.texts("SELECT \"table\" || ' ' || rowid || ' names a ' || parent || ' that is not there'"
+                            + " FROM pragma_foreign_key_check")
+                    .forEach(line -> damage.add("in the file: " + line));
+            schema.differences(session).forEach(line -> damage.add("in the file: " + line));
+        } catch (SQLException trouble) {
+            if (!Trouble.isDamage(trouble)) {
+                throw Trouble.with(path, trouble);
+            }
+            damage.add("in the file: it cannot be read through");
+        }
+        return damage;
     }
 
     /** Make a new, empty book. */

@@ -6,6 +6,8 @@ import java.nio.charset.StandardCharsets;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import ortet.value.Defect;
 
 /**
@@ -60,5 +62,39 @@ final class Schema {
             session.run(steps.get(version));
         }
         session.run("PRAGMA user_version = " + version());
+    }
+
+    /** Return what is missing of this schema in a book, and what is there but not of it, in words. */
+    List<String> differences(Session session) throws SQLException {
+        Map<String, String> wanted;
+        try (Session scratch = Session.scratch()) {
+            migrate(scratch, 0);
+            wanted = parts(scratch);
+        }
+        Map<String, String> there = parts(session);
+        List<String> differences = new ArrayList<>();
+        wanted.forEach((part, sql) -> {
+            if (!there.containsKey(part)) {
+                differences.add("the " + part + " is missing");
+            } else if (!there.get(part).equals(sql)) {
+                differences.add("the " + part + " was changed");
+            }
+        });
+        there.keySet().stream()
+                .filter(part -> !wanted.containsKey(part))
+                .forEach(part -> differences.add("the " + part + " is none of ortet's"));
+        return differences;
+    }
+
+    /** Return the SQL of every table, index and trigger by its name. */
+    private static Map<String, String> parts(Session session) throws SQLException {
+        String from = " FROM sqlite_schema WHERE name NOT LIKE 'sqlite%' ORDER BY type, name";
+        List<String> names = session.texts("SELECT type || ' ' || name" + from);
+        List<String> statements = session.texts("SELECT sql" + from);
+        Map<String, String> parts = new TreeMap<>();
+        for (int at = 0; at < names.size(); at++) {
+            parts.put(names.get(at), statements.get(at));
+        }
+        return parts;
     }
 }

@@ -55,13 +55,12 @@ final class Scribe {
 
         private final String word;
         private final String key;
-        private final String insert;
+        private final Insert insert;
 
         Table(String word, String... columns) {
             this.word = word;
             this.key = columns[0];
-            this.insert = "INSERT INTO " + word + " (" + String.join(", ", columns) + ") VALUES (" + "?"
-                    + ", ?".repeat(columns.length - 1) + ")";
+            this.insert = new Insert(word, columns);
         }
 
         String deleteOfUnit() {
@@ -76,11 +75,13 @@ final class Scribe {
     /** From so many units on, an empty book is written without its secondary indexes, which are made at the end. */
     private static final int MANY = 1000;
 
-    private static final int BATCH = 1000;
+    /** How many rows go into one statement. */
+    private static final int AT_ONCE = 16;
+
     private static final String STEP = "writing";
 
-    private static final String INSERT_ENTRY = "INSERT INTO entry"
-            + " (recorded_order, id, kind, day, by_person, recorded_at, fields, digest) VALUES (?, ?, ?, ?, ?, ?, ?, ?)";
+    private static final Insert INSERT_ENTRY =
+            new Insert("entry", "recorded_order", "id", "kind", "day", "by_person", "recorded_at", "fields", "digest");
     private static final String INSERT_AMENDMENT =
             "INSERT INTO amendment (target, amendment)" + " SELECT recorded_order, ? FROM entry WHERE id = ?";
     private static final String INSERT_PERSON =
@@ -218,8 +219,7 @@ final class Scribe {
         for (Chained chained : entries) {
             Recorded recorded = chained.recorded();
             Proposed proposed = recorded.proposed();
-            batch.next()
-                    .put(recorded.order())
+            batch.put(recorded.order())
                     .put(bytes(proposed.id()))
                     .put(recorded.entry().kind().word())
                     .put(proposed.day())
@@ -313,7 +313,7 @@ final class Scribe {
             }
         }
         for (long order : missing) {
-            batch.next().put(unit.unit().value()).put(order).add();
+            batch.put(unit.unit().value()).put(order).add();
         }
     }
 
@@ -322,8 +322,7 @@ final class Scribe {
         int position = 0;
         switch (table) {
             case UNIT ->
-                batch.next()
-                        .put(unit)
+                batch.put(unit)
                         .put(Words.of(facts.nature()))
                         .put(facts.begun().position())
                         .put(facts.begun().day())
@@ -331,8 +330,7 @@ final class Scribe {
                         .add();
             case TAG -> {
                 for (UnitFacts.TagUse use : facts.tags()) {
-                    batch.next()
-                            .put(unit)
+                    batch.put(unit)
                             .put(position++)
                             .put(use.tag().text())
                             .put(Folded.of(use.tag().text()))
@@ -343,13 +341,12 @@ final class Scribe {
             }
             case INVOLVEMENT -> {
                 for (long order : facts.entries()) {
-                    batch.next().put(unit).put(order).add();
+                    batch.put(unit).put(order).add();
                 }
             }
             case LINK -> {
                 for (Link link : facts.links()) {
-                    batch.next()
-                            .put(unit)
+                    batch.put(unit)
                             .put(position++)
                             .put(link.act().name())
                             .put(link.mother().value())
@@ -361,8 +358,7 @@ final class Scribe {
             }
             case NAMING -> {
                 for (UnitFacts.Naming naming : facts.names()) {
-                    batch.next()
-                            .put(unit)
+                    batch.put(unit)
                             .put(position++)
                             .put(naming.cultivar().toString())
                             .put(naming.isTrue() ? 1 : 0)
@@ -374,8 +370,7 @@ final class Scribe {
             case COHORT -> {
                 if (facts.cohort().isPresent()) {
                     UnitFacts.Cohort cohort = facts.cohort().get();
-                    batch.next()
-                            .put(unit)
+                    batch.put(unit)
                             .put(Words.of(cohort.method()))
                             .person(cohort.by())
                             .whole(cohort.count())
@@ -387,8 +382,7 @@ final class Scribe {
             }
             case OUTCOME -> {
                 for (UnitFacts.Outcome outcome : facts.outcomes()) {
-                    batch.next()
-                            .put(unit)
+                    batch.put(unit)
                             .put(position++)
                             .put(Words.of(outcome.fate()))
                             .put(outcome.count())
@@ -400,8 +394,7 @@ final class Scribe {
             }
             case STANDING -> {
                 for (UnitFacts.Standing standing : facts.standings()) {
-                    batch.next()
-                            .put(unit)
+                    batch.put(unit)
                             .put(position++)
                             .whole(standing.pending())
                             .put(standing.growing())
@@ -412,8 +405,7 @@ final class Scribe {
             }
             case POTTING -> {
                 for (UnitFacts.Potting potting : facts.pottings()) {
-                    batch.next()
-                            .put(unit)
+                    batch.put(unit)
                             .put(position++)
                             .words(potting.container())
                             .put(potting.day())
@@ -423,8 +415,7 @@ final class Scribe {
             }
             case STAY -> {
                 for (UnitFacts.Stay stay : facts.stays()) {
-                    batch.next()
-                            .put(unit)
+                    batch.put(unit)
                             .put(position++)
                             .put(stay.place().name())
                             .put(stay.day())
@@ -434,8 +425,7 @@ final class Scribe {
             }
             case LEAVING -> {
                 for (UnitFacts.Leaving leaving : facts.leavings()) {
-                    batch.next()
-                            .put(unit)
+                    batch.put(unit)
                             .put(position++)
                             .put(Words.of(leaving.reason()))
                             .put(leaving.count())
@@ -479,74 +469,100 @@ final class Scribe {
         }
     }
 
-    /** Rows on their way into a table, written a thousand at a time. */
+    /** Rows on their way into a table, written several with one statement. */
     private final class Batch {
-        private final PreparedStatement insert;
-        private int column;
-        private int waiting;
+        private final Insert insert;
+        private final Object[] values;
+        private int at;
 
-        Batch(String sql) throws SQLException {
-            this.insert = session.write(sql);
+        Batch(Insert insert) {
+            this.insert = insert;
+            this.values = new Object[insert.width() * AT_ONCE];
         }
 
-        Batch next() {
-            column = 0;
+        Batch put(long value) {
+            values[at++] = value;
             return this;
         }
 
-        Batch put(long value) throws SQLException {
-            insert.setLong(++column, value);
+        Batch put(int value) {
+            values[at++] = value;
             return this;
         }
 
-        Batch put(int value) throws SQLException {
-            insert.setInt(++column, value);
+        Batch put(String value) {
+            values[at++] = value;
             return this;
         }
 
-        Batch put(String value) throws SQLException {
-            insert.setString(++column, value);
+        Batch put(byte[] value) {
+            values[at++] = value;
             return this;
         }
 
-        Batch put(byte[] value) throws SQLException {
-            insert.setBytes(++column, value);
-            return this;
-        }
-
-        Batch put(When day) throws SQLException {
+        Batch put(When day) {
             return put(day.toString());
         }
 
-        Batch words(Optional<String> value) throws SQLException {
-            text(insert, ++column, value);
+        Batch words(Optional<String> value) {
+            values[at++] = value.orElse(null);
             return this;
         }
 
-        Batch whole(Optional<Integer> value) throws SQLException {
-            if (value.isPresent()) {
-                return put(value.get());
-            }
-            insert.setNull(++column, Types.INTEGER);
+        Batch whole(Optional<Integer> value) {
+            values[at++] = value.orElse(null);
             return this;
         }
 
-        Batch person(Optional<PersonNumber> person) throws SQLException {
+        Batch person(Optional<PersonNumber> person) {
             return whole(person.map(PersonNumber::value));
         }
 
+        /** End a row. */
         void add() throws SQLException {
-            insert.addBatch();
-            if (++waiting == BATCH) {
-                finish();
+            if (at == values.length) {
+                write(insert.ofRows(AT_ONCE), 0, at);
+                at = 0;
             }
         }
 
+        /** Write what is left. */
         void finish() throws SQLException {
-            if (waiting > 0) {
-                insert.executeBatch();
-                waiting = 0;
+            for (int from = 0; from < at; from += insert.width()) {
+                write(insert.ofRows(1), from, insert.width());
             }
+            at = 0;
+        }
+
+        private void write(String sql, int from, int count) throws SQLException {
+            PreparedStatement statement = session.write(sql);
+            for (int column = 0; column < count; column++) {
+                statement.setObject(column + 1, values[from + column]);
+            }
+            statement.executeUpdate();
+        }
+    }
+
+    /**
+     * What writes rows into a table.
+     *
+     * @param one the statement for one row
+     * @param several the statement for several rows
+     * @param width how many columns
+     */
+    private record Insert(String one, String several, int width) {
+        Insert(String table, String... columns) {
+            this(statement(table, columns, 1), statement(table, columns, AT_ONCE), columns.length);
+        }
+
+        private static String statement(String table, String[] columns, int rows) {
+            String row = "(?" + ", ?".repeat(columns.length - 1) + ")";
+            return "INSERT INTO " + table + " (" + String.join(", ", columns) + ") VALUES " + row
+                    + (", " + row).repeat(rows - 1);
+        }
+
+        String ofRows(int rows) {
+            return rows == 1 ? one : several;
         }
     }
 }

@@ -14,6 +14,7 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Properties;
 import org.sqlite.JDBC;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteOpenMode;
@@ -61,6 +62,12 @@ final class Session implements AutoCloseable {
     /** Make a new, empty file. */
     static Session create(Path file) throws SQLException {
         return new Session(file, Way.READ_WRITE, connect(file, Way.READ_WRITE, 0, true));
+    }
+
+    /** Make an empty database in memory, to try something out. */
+    static Session scratch() throws SQLException {
+        return new Session(
+                Path.of("scratch"), Way.READ_WRITE, JDBC.createConnection("jdbc:sqlite::memory:", new Properties()));
     }
 
     private static Connection connect(Path file, Way way, int busyMillis, boolean create) throws SQLException {

@@ -6,6 +6,7 @@ import java.time.Clock;
 import java.time.ZoneId;
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.TimeUnit;
@@ -211,6 +212,17 @@ public final class SqliteBookStore implements BookStore {
     private static void require(boolean holds, String what) {
         if (!holds) {
             throw new Defect(what);
+        }
+    }
+
+    /** Return what SQLite finds wrong with the file, and which of its tables, indexes and triggers are not as made. */
+    @Override
+    public List<String> damage() {
+        Session session = borrow();
+        try {
+            return file.damage(session);
+        } finally {
+            giveBack(session);
         }
     }
 

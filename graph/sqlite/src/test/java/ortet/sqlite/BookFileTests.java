@@ -245,6 +245,48 @@ class BookFileTests {
     }
 
     @Test
+    void findsNothingWrongWithAWholeBook() {
+        try (SqliteBookStore store = SqliteBookStore.open(book("whole.ortet"))) {
+            assertEquals(List.of(), store.damage());
+        }
+    }
+
+    @Test
+    void findsWhatAnotherProgramDidToTheTables() throws SQLException {
+        Path path = book("odd.ortet");
+        try (Session session = Session.open(path, Session.Way.READ_WRITE, 0)) {
+            session.run("DROP TRIGGER entry_is_never_changed; DROP INDEX tag_tag; CREATE INDEX tag_tag ON tag (day);"
+                    + " CREATE TABLE own (a TEXT); PRAGMA foreign_keys = OFF;"
+                    + " UPDATE entry SET by_person = 9 WHERE recorded_order = 1");
+        }
+        try (SqliteBookStore store = SqliteBookStore.open(path)) {
+            assertEquals(
+                    List.of(
+                            "in the file: entry 1 names a person that is not there",
+                            "in the file: the index tag_tag was changed",
+                            "in the file: the trigger entry_is_never_changed is missing",
+                            "in the file: the table own is none of ortet's"),
+                    store.damage());
+        }
+    }
+
+    @Test
+    void findsPagesThatAreDamaged() throws IOException {
+        Path path = book("bad.ortet");
+        try (SeekableByteChannel channel = Files.newByteChannel(path, StandardOpenOption.WRITE)) {
+            channel.position(channel.size() - 4096);
+            byte[] rubbish = new byte[4096];
+            Arrays.fill(rubbish, (byte) 0xA5);
+            channel.write(ByteBuffer.wrap(rubbish));
+        }
+        try (SqliteBookStore store = SqliteBookStore.open(path)) {
+            List<String> damage = store.damage();
+            assertFalse(damage.isEmpty());
+            assertTrue(damage.stream().allMatch(line -> line.startsWith("in the file: ")), damage::toString);
+        }
+    }
+
+    @Test
     void saysThatSomebodyElseIsWriting() throws SQLException {
         Path path = book("busy.ortet");
         try (SqliteBookStore store = SqliteBookStore.open(path, Schema.CURRENT, 50);
