@@ -38,7 +38,7 @@ final class TakeView {
         columns.add(Column.whole("taken", "taken"));
         columns.add(Column.whole("failed", "failed"));
         columns.add(Column.whole("withdrawn", "withdrawn").forPrograms());
-        columns.add(Column.whole("pending", "pending"));
+        columns.add(Column.whole("pending", "pend."));
         columns.add(Column.whole("unaccounted", "unacc."));
         columns.add(Column.text("rate_shown", "rate % (interval)").forPeople());
         columns.add(Column.share("rate", "take rate", 0).forPrograms());
@@ -135,7 +135,7 @@ final class TakeView {
                 + " % interval (Wilson) as if every unit stood for itself; units of one tray or one mother share their"
                 + " luck, so few of either say less");
         if (table.total().tally().unaccounted() > 0) {
-            notes.add("unaccounted (unacc.): pending, and should be known by now; "
+            notes.add("unacc.: unaccounted, pending and should be known by now; "
                     + table.total().bounds().map(Bounds::toString).orElse(""));
         }
         if (table.shared() > 0) {

@@ -12,7 +12,7 @@ import java.util.Optional;
  */
 final class TableLayout {
     private static final int GAP = 2;
-    private static final int LEAST_TEXT = 12;
+    private static final int LEAST_TEXT = 10;
     private static final int MOST_UNBROKEN = 24;
 
     private final List<Column> columns = new ArrayList<>();
