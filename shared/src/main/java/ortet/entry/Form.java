@@ -140,20 +140,35 @@ public final class Form {
         Form form = of(entry.kind());
         Map<String, String> texts = new LinkedHashMap<>();
         for (Slot slot : form.slots) {
-            Object value = form.value(slot, entry);
-            String text = switch (slot.shape()) {
-                case PLAIN -> slot.codec().print().apply(value);
-                case OPTIONAL ->
-                    ((Optional<?>) value)
-                            .map(present -> slot.codec().print().apply(present))
-                            .orElse("");
-                case LIST -> joined((List<?>) value, slot.codec());
-            };
+            String text = form.text(slot, entry);
             if (!text.isEmpty()) {
                 texts.put(slot.field().name(), text);
             }
         }
         return texts;
+    }
+
+    /** Return the text of one field of an entry, where the kind has it and it is not absent. */
+    public static Optional<String> write(Entry entry, String column) {
+        Form form = of(entry.kind());
+        for (Slot slot : form.slots) {
+            if (slot.field().name().equals(column)) {
+                return Optional.of(form.text(slot, entry)).filter(text -> !text.isEmpty());
+            }
+        }
+        return Optional.empty();
+    }
+
+    private String text(Slot slot, Entry entry) {
+        Object value = value(slot, entry);
+        return switch (slot.shape()) {
+            case PLAIN -> slot.codec().print().apply(value);
+            case OPTIONAL ->
+                ((Optional<?>) value)
+                        .map(present -> slot.codec().print().apply(present))
+                        .orElse("");
+            case LIST -> joined((List<?>) value, slot.codec());
+        };
     }
 
     private static String joined(List<?> values, Codec codec) {

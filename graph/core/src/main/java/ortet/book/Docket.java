@@ -65,6 +65,9 @@ final class Docket {
     /** How many tags may be compared to find what was meant, before faults are told without it. */
     private static final int NEAREST_COMPARISONS = 4_000_000;
 
+    /** What asking the book for near tags counts as, in comparisons. */
+    private static final int NEAREST_COST = 10_000;
+
     private final BookView base;
     private final Optional<LocalDate> today;
 
@@ -85,7 +88,7 @@ final class Docket {
     private final Set<Tag> freed = new HashSet<>();
     private final Map<Integer, List<Event>> freshEvents = new HashMap<>();
     private final Map<Integer, Set<Long>> namedOnce = new HashMap<>();
-    private final Map<Integer, Long> touchedBy = new TreeMap<>();
+    private final Map<Integer, Long> touchedBy = new HashMap<>();
     private final Map<Integer, List<Event>> timelines = new HashMap<>();
     private final Map<Integer, List<Long>> entriesOf = new HashMap<>();
     private final Map<Integer, Optional<Story>> stories = new HashMap<>();
@@ -288,7 +291,7 @@ final class Docket {
         if (comesFromItself(dirty)) {
             return;
         }
-        for (int unit : touchedBy.keySet()) {
+        for (int unit : touched()) {
             story(new UnitNumber(unit));
             if (++done % 10_000 == 0) {
                 progress.at("judging", done, touchedBy.size());
@@ -632,13 +635,18 @@ final class Docket {
         return units;
     }
 
+    /** Return every unit touched, by number. */
+    private int[] touched() {
+        return touchedBy.keySet().stream().mapToInt(Integer::intValue).sorted().toArray();
+    }
+
     private void touch(int unit, long order) {
         touchedBy.merge(unit, order, Math::min);
     }
 
     private void unknown(long order, Tag tag) {
         Optional<String> nearest = Optional.empty();
-        nearestAsked += 1 + tied.size();
+        nearestAsked += NEAREST_COST + tied.size();
         if (nearestAsked <= NEAREST_COMPARISONS) {
             Set<String> near = new LinkedHashSet<>(base.nearest(tag));
             near.addAll(Nearest.list(
@@ -820,7 +828,7 @@ final class Docket {
     /** Object when a mother went while layers were on her. */
     private void layersOn() {
         Map<Carrying, List<Tag>> carried = new LinkedHashMap<>();
-        for (int number : touchedBy.keySet()) {
+        for (int number : touched()) {
             UnitNumber unit = new UnitNumber(number);
             for (Event event : timeline(unit)) {
                 if (event.entry() instanceof LayerSet set) {
@@ -984,7 +992,7 @@ final class Docket {
         Head before = base.head();
         List<UnitFacts> facts = new ArrayList<>(touchedBy.size());
         List<UnitNumber> vanished = new ArrayList<>();
-        for (int number : touchedBy.keySet()) {
+        for (int number : touched()) {
             UnitNumber unit = new UnitNumber(number);
             Optional<Story> story = story(unit);
             if (story.isPresent()) {

@@ -61,6 +61,16 @@ public final class Listings {
         return Optional.ofNullable(places.get(place));
     }
 
+    /** Tell whether any place is listed. */
+    boolean hasPlaces() {
+        return !places.isEmpty();
+    }
+
+    /** Tell whether any cultivar is listed. */
+    boolean hasCultivars() {
+        return !cultivars.isEmpty();
+    }
+
     /** Tell whether a cultivar is listed as one that root cuttings do not keep. */
     boolean isChimera(CultivarName name) {
         return cultivar(name).flatMap(CultivarListed::chimera).orElse(false);

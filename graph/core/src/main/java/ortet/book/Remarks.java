@@ -2,7 +2,6 @@ package ortet.book;
 
 import java.math.BigDecimal;
 import java.time.LocalDate;
-import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -36,7 +35,6 @@ final class Remarks {
 
     private final Docket docket;
     private final Listings listings;
-    private final Map<EntryKind, Boolean> hasPlace = new EnumMap<>(EntryKind.class);
     private final Map<String, Optional<String>> near = new HashMap<>();
 
     Remarks(Docket docket, Listings listings) {
@@ -192,7 +190,7 @@ final class Remarks {
 
     private void listed(Strand strand, Optional<CultivarName> name) {
         if (name.isEmpty()
-                || listings.cultivars().isEmpty()
+                || !listings.hasCultivars()
                 || listings.cultivar(name.get()).isPresent()) {
             return;
         }
@@ -209,16 +207,11 @@ final class Remarks {
     }
 
     private void place(Strand strand) {
-        EntryKind kind = strand.entry().kind();
-        boolean placed = hasPlace.computeIfAbsent(
-                kind,
-                key -> key != EntryKind.PLACE_LISTED
-                        && Form.of(key).field("place").isPresent());
-        if (!placed || listings.places().isEmpty()) {
+        if (!listings.hasPlaces() || strand.entry().kind() == EntryKind.PLACE_LISTED) {
             return;
         }
-        String text = Form.write(strand.entry()).get("place");
-        if (text == null || listings.place(new Place(text)).isPresent()) {
+        String text = Form.write(strand.entry(), "place").orElse("");
+        if (text.isEmpty() || listings.place(new Place(text)).isPresent()) {
             return;
         }
         String nearest = near.computeIfAbsent(
