@@ -180,7 +180,7 @@ final class Sheet {
                 continue;
             }
             if (columns.place(name).isEmpty()) {
-                List<String> near = Nearest.list(name, columns.names(), 3);
+                List<String> near = near(name);
                 meant.addAll(near);
                 faults.add(
                         "unknown-column",
@@ -213,6 +213,16 @@ final class Sheet {
                                 + String.join(" and ", columns.required()));
             }
         }
+    }
+
+    private List<String> near(String name) {
+        List<String> near = Nearest.list(name, columns.names(), 3);
+        return near.isEmpty()
+                ? columns.names().stream()
+                        .filter(column -> column.startsWith(name))
+                        .limit(3)
+                        .toList()
+                : near;
     }
 
     private void readRows(TidyReader text, char separator, Consumer<Row> reader, Progress progress) throws IOException {
