@@ -31,6 +31,7 @@ import ortet.value.Where;
 final class Sheet {
     private static final char[] SEPARATORS = {',', ';', '\t'};
     private static final int PROGRESS_EVERY = 4096;
+    private static final int SHOWN = 60;
     private static final int UNKNOWN = -1;
     private static final int UNNAMED = -2;
 
@@ -169,7 +170,8 @@ final class Sheet {
         if (header.stream().noneMatch(name -> columns.place(name).isPresent())) {
             StringJoiner found = new StringJoiner(", ");
             header.stream().limit(3).forEach(found::add);
-            faults.add("no-header", where(headerLine), -1, expected + "; found \"" + found + "\"");
+            String start = found.length() > SHOWN ? found.toString().substring(0, SHOWN) + "…" : found.toString();
+            faults.add("no-header", where(headerLine), -1, expected + "; found \"" + start + "\"");
             header = List.of();
             return;
         }

@@ -273,6 +273,18 @@ class DayBookFaultTests {
     }
 
     @Test
+    void quotesACellOnOneLine() {
+        String line = desk.faults("day,kind,tags", "\"20\n21\",seen,J-1").get(0);
+        assertEquals(
+                "a.csv:2:day: expected a day such as 2021-05-03, a month 2021-05 or a year 2021, found \"20 21\"",
+                line);
+        String longest =
+                desk.faults("day,kind,tags", "x".repeat(2000) + ",seen,J-1").get(0);
+        assertEquals("a.csv:2:day: ".length() + 401, longest.length());
+        assertTrue(longest.endsWith("xx…"), longest);
+    }
+
+    @Test
     void sortsFaultsByFileLineAndColumn() {
         List<String> faults = desk.faults(
                 Desk.file("b.csv", "kind,tags,day\nseen,,x\npotted,J 1!,2021\n"),

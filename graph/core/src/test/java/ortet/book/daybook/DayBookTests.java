@@ -23,6 +23,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import ortet.book.Progress;
 import ortet.book.Proposal;
 import ortet.book.Receipt;
+import ortet.book.Ruling;
 import ortet.entry.Corrected;
 import ortet.entry.CrossedOut;
 import ortet.entry.Entry;
@@ -369,7 +370,7 @@ class DayBookTests {
     @Test
     void onlyTellsWhenChecking() {
         Reading.Rows rows = desk.read("day,by,kind,tags", "2020,Bertil,acquired,K-1");
-        var ruling =
+        Ruling ruling =
                 desk.diary().store().read(view -> rows.check(view, desk.diary().judge(), Progress.NONE));
         assertEquals(1, ruling.entries().size());
         assertEquals("new-person", ruling.warnings().get(0).rule());
