@@ -16,6 +16,8 @@ final class Faults {
         }
     }
 
+    private static final int LONGEST = 400;
+
     private final List<Placed> placed = new ArrayList<>();
     private final List<Fault> general = new ArrayList<>();
 
@@ -30,7 +32,20 @@ final class Faults {
      * @param position the place of the column in the header, to sort by; -1 where the whole row is meant
      */
     void add(String rule, Where where, int position, String text, Optional<String> nearest) {
-        placed.add(new Placed(new Fault(rule, Optional.of(where), text, nearest), position));
+        placed.add(new Placed(new Fault(rule, Optional.of(where), oneLine(text), nearest), position));
+    }
+
+    /** Return a text, in which a cell may be quoted, as one line of bearable length. */
+    private static String oneLine(String text) {
+        StringBuilder line = new StringBuilder(Math.min(text.length(), LONGEST + 1));
+        for (int at = 0; at < text.length(); at++) {
+            char letter = text.charAt(at);
+            if (at == LONGEST) {
+                return line.append('…').toString();
+            }
+            line.append(Character.isISOControl(letter) ? ' ' : letter);
+        }
+        return line.toString();
     }
 
     /** Add what is wrong at a place, where nothing is near. */

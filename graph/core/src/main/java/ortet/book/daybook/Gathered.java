@@ -40,7 +40,7 @@ final class Gathered {
         } else {
             faults.add(
                     "changed-row",
-                    where,
+                    sheet.has(Columns.ENTRY) ? sheet.where(where.line(), Columns.ENTRY) : where,
                     sheet.position(Columns.OF_DAY_BOOK.at(Columns.ENTRY)),
                     "has the identity of " + place + " and other words; expected one row for each entry");
         }

@@ -50,12 +50,17 @@ final class RowReader {
     private static final int DAY = COLUMNS.at(Columns.DAY);
     private static final int BY = COLUMNS.at(Columns.BY);
     private static final int KIND = COLUMNS.at(Columns.KIND);
+    private static final int TAGS = COLUMNS.at("tags");
     private static final int TARGET = COLUMNS.at("target");
     private static final int FIELD = COLUMNS.at("field");
     private static final int VALUE = COLUMNS.at("value");
     private static final String LINE = "line:";
     private static final List<String> KEY_COLUMNS = List.of("target", "field", "cultivar", "place");
-    private static final EntryId UNKNOWN = new EntryId(new UUID(0, 0));
+    /** Stand in for what is wrong and has been told, so that it is not told twice. */
+    private static final EntryId NOTHING = new EntryId(new UUID(0, 0));
+
+    private static final PersonNumber NOBODY = new PersonNumber(1);
+    private static final String SOME_TAG = "A-1";
     private static final Map<EntryKind, Plan> PLANS = plans();
 
     /**
@@ -64,9 +69,10 @@ final class RowReader {
      * @param form the form of the kind
      * @param places for each field of the form, the place of its column
      * @param persons the places of columns that name a person
+     * @param needsTags whether there must be a tag
      * @param uses for each column, whether the kind uses it
      */
-    private record Plan(Form form, int[] places, int[] persons, boolean[] uses) {}
+    private record Plan(Form form, int[] places, int[] persons, boolean needsTags, boolean[] uses) {}
 
     private static Map<EntryKind, Plan> plans() {
         Map<EntryKind, Plan> plans = new EnumMap<>(EntryKind.class);
@@ -79,6 +85,7 @@ final class RowReader {
                     .filter(field -> field.nature() == Nature.PERSON)
                     .mapToInt(field -> COLUMNS.at(field.name()))
                     .toArray();
+            boolean needsTags = form.field("tags").isPresent() && kind.phase() != Phase.AMENDMENT;
             boolean[] uses = new boolean[COLUMNS.names().size()];
             for (String own :
                     List.of(Columns.ENTRY, Columns.ORDER, Columns.RECORDED, Columns.DAY, Columns.BY, Columns.KIND)) {
@@ -87,7 +94,7 @@ final class RowReader {
             for (int place : places) {
                 uses[place] = true;
             }
-            plans.put(kind, new Plan(form, places, persons, uses));
+            plans.put(kind, new Plan(form, places, persons, needsTags, uses));
         }
         return plans;
     }
@@ -211,6 +218,10 @@ final class RowReader {
     private Optional<Entry> entry(EntryKind kind, Row row) {
         Plan plan = PLANS.get(kind);
         checkUnused(kind, plan, row);
+        if (plan.needsTags() && row.cell(TAGS).isEmpty()) {
+            addMissing(TAGS, kind, row);
+            row.fill(TAGS, SOME_TAG);
+        }
         for (int place : plan.persons()) {
             putNumber(row, place, place);
         }
@@ -241,18 +252,31 @@ final class RowReader {
 
     /** Put the number in place of a person's name. */
     private void putNumber(Row row, int place, int column) {
-        value(row, place, cell -> person(cell, column, row)).ifPresent(number -> row.replace(place, number.toString()));
+        if (!row.cell(place).isEmpty()) {
+            Optional<PersonNumber> number = value(row, place, cell -> person(cell, column, row));
+            row.replace(place, number.orElse(NOBODY).toString());
+        }
     }
 
     /** Put the identity of a row in place of its line. */
     private void putTarget(Row row) {
-        String cell = row.cell(TARGET);
-        if (cell.regionMatches(true, 0, LINE, 0, LINE.length())) {
-            value(row, TARGET, this::target).ifPresent(id -> row.replace(TARGET, id.toString()));
+        if (!row.cell(TARGET).isEmpty()) {
+            Optional<EntryId> id = value(row, TARGET, this::target);
+            row.replace(TARGET, id.orElse(NOTHING).toString());
         }
     }
 
     private EntryId target(String cell) {
+        if (!cell.regionMatches(true, 0, LINE, 0, LINE.length())) {
+            try {
+                return EntryId.parse(cell);
+            } catch (Refused none) {
+                throw Refused.because(
+                        "bad-target",
+                        "expected an entry's identity of 36 characters, or a line of this file such as line:12, found \""
+                                + cell + "\"");
+            }
+        }
         String digits = cell.substring(LINE.length()).strip();
         if (!digits.matches("[1-9]\\d{0,8}")) {
             throw Refused.because("bad-target", "expected a line of this file such as line:12, found \"" + cell + "\"");
@@ -274,7 +298,7 @@ final class RowReader {
                                     + "; an entry is amended below the row that tells it")
                     .nearest(near.isEmpty() ? Optional.empty() : Optional.of(String.join(", ", near))));
         }
-        return ids.get(at).orElse(UNKNOWN);
+        return ids.get(at).orElse(NOTHING);
     }
 
     private void checkUnused(EntryKind kind, Plan plan, Row row) {
@@ -324,11 +348,20 @@ final class RowReader {
             faults.add(fault.rule(), sheet.where(row.line()), -1, text, fault.nearest());
             return;
         }
-        String column = text.substring(0, colon);
-        if (!fault.rule().equals("missing-value")) {
+        boolean isMissing = row.cell(place.getAsInt()).isEmpty()
+                && (fault.rule().equals("missing-value") || text.endsWith(", found 0"));
+        if (isMissing) {
+            addMissing(place.getAsInt(), kind, row);
+        } else {
             add(fault.rule(), row, place.getAsInt(), text.substring(colon + 2), fault.nearest());
-        } else if (sheet.has(column)) {
-            add(fault.rule(), row, place.getAsInt(), "must not be empty for " + kind.word(), Optional.empty());
+        }
+    }
+
+    /** Tell that a cell is empty; where there is no such column, once for each kind, if the header has not told it. */
+    private void addMissing(int place, EntryKind kind, Row row) {
+        String column = COLUMNS.names().get(place);
+        if (sheet.has(column)) {
+            add("missing-value", row, place, "must not be empty for " + kind.word(), Optional.empty());
         } else if (!sheet.isMisspelt(column) && missingColumns.add(kind.word() + " " + column)) {
             faults.add(
                     "missing-column",
@@ -336,7 +369,6 @@ final class RowReader {
                     Integer.MAX_VALUE,
                     "the header has no such column; " + kind.word() + " in line " + row.line() + " must have it");
         }
-        // A column that is missing or misspelt has been told once, and refuses the whole file.
     }
 
     private void add(String rule, Row row, int place, String text, Optional<String> nearest) {

@@ -31,6 +31,7 @@ import ortet.value.Where;
 final class Sheet {
     private static final char[] SEPARATORS = {',', ';', '\t'};
     private static final int PROGRESS_EVERY = 4096;
+    private static final int SHOWN = 60;
     private static final int UNKNOWN = -1;
     private static final int UNNAMED = -2;
 
@@ -169,7 +170,8 @@ final class Sheet {
         if (header.stream().noneMatch(name -> columns.place(name).isPresent())) {
             StringJoiner found = new StringJoiner(", ");
             header.stream().limit(3).forEach(found::add);
-            faults.add("no-header", where(headerLine), -1, expected + "; found \"" + found + "\"");
+            String start = found.length() > SHOWN ? found.toString().substring(0, SHOWN) + "…" : found.toString();
+            faults.add("no-header", where(headerLine), -1, expected + "; found \"" + start + "\"");
             header = List.of();
             return;
         }
@@ -180,7 +182,7 @@ final class Sheet {
                 continue;
             }
             if (columns.place(name).isEmpty()) {
-                List<String> near = Nearest.list(name, columns.names(), 3);
+                List<String> near = near(name);
                 meant.addAll(near);
                 faults.add(
                         "unknown-column",
@@ -213,6 +215,16 @@ final class Sheet {
                                 + String.join(" and ", columns.required()));
             }
         }
+    }
+
+    private List<String> near(String name) {
+        List<String> near = Nearest.list(name, columns.names(), 3);
+        return near.isEmpty()
+                ? columns.names().stream()
+                        .filter(column -> column.startsWith(name))
+                        .limit(3)
+                        .toList()
+                : near;
     }
 
     private void readRows(TidyReader text, char separator, Consumer<Row> reader, Progress progress) throws IOException {
