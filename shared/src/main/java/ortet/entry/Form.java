@@ -1,19 +1,19 @@
 package ortet.entry;
 
-import java.lang.invoke.MethodHandle;
-import java.lang.invoke.MethodHandles;
-import java.lang.invoke.MethodType;
+import java.lang.reflect.Constructor;
+import java.lang.reflect.InvocationTargetException;
+import java.lang.reflect.Method;
 import java.lang.reflect.ParameterizedType;
 import java.lang.reflect.RecordComponent;
 import java.lang.reflect.Type;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
-import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
 import java.util.function.IntFunction;
 import ortet.plant.CultivarName;
@@ -83,37 +83,32 @@ public final class Form {
         LIST
     }
 
-    private record Slot(Field field, Shape shape, Codec codec, MethodHandle get) {}
+    private record Slot(Field field, Shape shape, Codec codec, Method get) {}
 
     private final EntryKind kind;
     private final List<Slot> slots;
     private final List<Field> fields;
-    private final MethodHandle make;
+    private final Constructor<? extends Entry> make;
 
     private Form(EntryKind kind) {
         this.kind = kind;
+        RecordComponent[] components = kind.type().getRecordComponents();
+        slots = Arrays.stream(components).map(Form::slot).toList();
+        fields = slots.stream().map(Slot::field).toList();
         try {
-            MethodHandles.Lookup lookup = MethodHandles.lookup();
-            RecordComponent[] components = kind.type().getRecordComponents();
-            List<Slot> found = new ArrayList<>();
-            for (RecordComponent component : components) {
-                found.add(slot(component, lookup));
-            }
-            slots = List.copyOf(found);
-            fields = slots.stream().map(Slot::field).toList();
-            Class<?>[] types =
-                    Arrays.stream(components).map(RecordComponent::getType).toArray(Class<?>[]::new);
-            make = lookup.findConstructor(kind.type(), MethodType.methodType(void.class, types))
-                    .asSpreader(Object[].class, types.length)
-                    .asType(MethodType.methodType(Entry.class, Object[].class));
-        } catch (ReflectiveOperationException broken) {
+            make = kind.type()
+                    .getDeclaredConstructor(Arrays.stream(components)
+                            .map(RecordComponent::getType)
+                            .toArray(Class<?>[]::new));
+        } catch (NoSuchMethodException broken) {
             throw new Defect("no form for " + kind.word(), broken);
         }
     }
 
     /** Return the form of a kind. */
     public static Form of(EntryKind kind) {
-        return FORMS.get(kind);
+        Form known = FORMS.get(kind);
+        return known != null ? known : FORMS.computeIfAbsent(kind, Form::new);
     }
 
     /** Return every column that some kind has, in the order of first use, with one of its fields. */
@@ -232,10 +227,13 @@ public final class Form {
             throw new Refused(faults);
         }
         try {
-            return (Entry) make.invokeExact(values);
-        } catch (OrtetException refused) {
-            throw refused;
-        } catch (Throwable broken) {
+            return make.newInstance(values);
+        } catch (InvocationTargetException thrown) {
+            if (thrown.getCause() instanceof OrtetException refused) {
+                throw refused;
+            }
+            throw new Defect("cannot make " + kind.word(), thrown.getCause());
+        } catch (ReflectiveOperationException broken) {
             throw new Defect("cannot make " + kind.word(), broken);
         }
     }
@@ -266,14 +264,13 @@ public final class Form {
 
     private Object value(Slot slot, Entry entry) {
         try {
-            return (Object) slot.get().invokeExact((Object) entry);
-        } catch (Throwable broken) {
+            return slot.get().invoke(entry);
+        } catch (ReflectiveOperationException broken) {
             throw new Defect("cannot read " + slot.field().name() + " of " + kind.word(), broken);
         }
     }
 
-    private static Slot slot(RecordComponent component, MethodHandles.Lookup lookup)
-            throws ReflectiveOperationException {
+    private static Slot slot(RecordComponent component) {
         Type type = component.getGenericType();
         Shape shape = Shape.PLAIN;
         if (type instanceof ParameterizedType parameterized) {
@@ -288,9 +285,7 @@ public final class Form {
                 nature,
                 shape == Shape.PLAIN,
                 nature == Nature.CHOICE ? choices((Class<?>) type) : List.of());
-        MethodHandle get =
-                lookup.unreflect(component.getAccessor()).asType(MethodType.methodType(Object.class, Object.class));
-        return new Slot(field, shape, codec, get);
+        return new Slot(field, shape, codec, component.getAccessor());
     }
 
     /** Return the column that holds a component: {@code stemMm} is {@code stem_mm}. */
@@ -342,15 +337,8 @@ public final class Form {
             codec(Nature.OTHER, Finding.class, Finding::parse),
             codec(Nature.OTHER, Band.class, Band::parse));
 
-    private static final Map<EntryKind, Form> FORMS = forms();
-
-    private static Map<EntryKind, Form> forms() {
-        Map<EntryKind, Form> forms = new EnumMap<>(EntryKind.class);
-        for (EntryKind kind : EntryKind.values()) {
-            forms.put(kind, new Form(kind));
-        }
-        return forms;
-    }
+    /** Made when first asked for: a line that is soon done needs a few of them. */
+    private static final Map<EntryKind, Form> FORMS = new ConcurrentHashMap<>();
 
     private static Codec codec(Nature nature, Class<?> type, Function<String, Object> parse) {
         return new Codec(nature, type, parse, Object::toString);
