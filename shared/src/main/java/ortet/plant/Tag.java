@@ -11,8 +11,9 @@ import ortet.value.Refused;
  * What is written on a label, such as {@code J-0140}.
  *
  * <p>Letters, marks, digits and {@code - _ . / #} in Unicode form NFC, up to 40 characters; begins with a letter or
- * digit; no blank, no {@code ..} (which stands between the ends of a range), no {@code : , ;}. Upper and lower case
- * differ, but the book refuses two tags that differ in nothing else.
+ * digit; no blank, no {@code ..} (which stands between the ends of a range), no {@code : , ;}; not the word
+ * {@code except}, which leaves tags out. Upper and lower case differ, but the book refuses two tags that differ in nothing
+ * else.
  */
 public record Tag(String text) implements Comparable<Tag> {
     private static final Pattern GRAMMAR = Pattern.compile("[\\p{L}\\p{N}][\\p{L}\\p{M}\\p{N}\\-_./#]{0,39}");
@@ -21,6 +22,10 @@ public record Tag(String text) implements Comparable<Tag> {
 
     public Tag {
         Objects.requireNonNull(text);
+        if (text.strip().equalsIgnoreCase(Tags.EXCEPT)) {
+            throw new Refused(Fault.of(
+                    "bad-tag", "\"" + text.strip() + "\" is no tag: the word stands before tags to leave out"));
+        }
         if (!isPlain(text)) {
             text = Normalizer.normalize(text.strip(), Normalizer.Form.NFC);
             if (!GRAMMAR.matcher(text).matches() || text.contains("..")) {

@@ -20,8 +20,10 @@ public final class Tags {
     /** The most tags that one line may name. */
     public static final int MOST = 10_000;
 
+    /** The word before the tags to leave out. */
+    static final String EXCEPT = "except";
+
     private static final Pattern NUMBERED = Pattern.compile("(.*?)(\\d{1,9})(\\D*)");
-    private static final String EXCEPT = "except";
 
     private Tags() {}
 

@@ -11,17 +11,24 @@ import java.util.regex.Pattern;
  *
  * <p>Read as percent or parts per million ({@code 0.3%}, {@code 3000 ppm}: 1 % is 10,000 ppm) and written as percent.
  *
- * @param percent above 0, at most 100
+ * @param percent above 0, at most 100, with at most 6 decimals
  */
 public record Strength(Decimal percent) implements Comparable<Strength> {
     private static final Pattern TEXT = Pattern.compile("([0-9.,]+)\\s*(%|ppm)");
     private static final int PPM_DIGITS = 4;
+    private static final int MOST_DECIMALS = 6;
 
     public Strength {
         Objects.requireNonNull(percent);
         if (percent.signum() <= 0 || percent.doubleValue() > 100) {
             throw Refused.because(
                     "bad-strength", "expected a strength above 0 and at most 100 %, found " + percent + " %");
+        }
+        if (percent.value().scale() > MOST_DECIMALS) {
+            throw Refused.because(
+                    "bad-strength",
+                    "expected a strength with at most " + MOST_DECIMALS + " decimals in percent, found " + percent
+                            + " %");
         }
     }
 

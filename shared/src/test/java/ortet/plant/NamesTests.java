@@ -46,6 +46,12 @@ class NamesTests {
         assertTrue(refusal(() -> new Tag(text)).contains("is no tag; expected letters, digits and - _ . / # without"));
     }
 
+    @ParameterizedTest
+    @ValueSource(strings = {"except", "Except", " EXCEPT"})
+    void tagIsNotTheWordThatLeavesTagsOut(String text) {
+        assertTrue(refusal(() -> new Tag(text)).contains("is no tag: the word stands before tags to leave out"));
+    }
+
     @Test
     void tagsSortAsPeopleCount() {
         List<Tag> tags = new ArrayList<>(List.of(new Tag("J-10"), new Tag("J-2"), new Tag("A-3"), new Tag("J-1b")));

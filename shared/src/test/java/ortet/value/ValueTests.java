@@ -90,6 +90,14 @@ class ValueTests {
                 "expected a strength such as 0.3% or 3000ppm, found \"0.3\"", refusal(() -> Strength.parse("0.3")));
     }
 
+    @Test
+    void strengthIsWrittenSoThatItCanBeReadAgain() {
+        assertEquals("0.000001%", Strength.parse("0.01ppm").toString());
+        assertEquals(
+                "expected a strength with at most 6 decimals in percent, found 0.0012345 %",
+                refusal(() -> Strength.parse("12.345ppm")));
+    }
+
     /** Decimals of the currencies by ISO 4217: EUR 2, JPY 0, KWD 3. */
     @ParameterizedTest
     @CsvSource({
