@@ -45,11 +45,13 @@ public final class BookCommands {
     private final Shelf shelf;
     private final Judge judge;
     private final Clock clock;
+    private final Recording recording;
 
-    BookCommands(Shelf shelf, Judge judge, Clock clock) {
+    BookCommands(Shelf shelf, Judge judge, Clock clock, Recording recording) {
         this.shelf = shelf;
         this.judge = judge;
         this.clock = clock;
+        this.recording = recording;
     }
 
     @Command(name = "book new", group = GROUP, description = "make a new, empty book", help = """
@@ -114,6 +116,7 @@ public final class BookCommands {
                     after = before + ruling.persons().size();
                 } else {
                     receipt = reading.writeInto(store, judge, bar::at);
+                    recording.wroteForGood("read in a file", context);
                     after = store.read(view -> view.persons().size());
                 }
             }
