@@ -291,7 +291,16 @@ public final class MemoryBookStore implements BookStore {
 
         @Override
         public Rows ask(QueryName name, Parameters parameters) {
-            throw new Refused(Fault.of("unknown-question", "a book in memory cannot be asked " + name));
+            return questions().ask(name, parameters);
+        }
+
+        @Override
+        public void stream(QueryName name, Parameters parameters, NumberSink sink) {
+            questions().stream(name, parameters, sink);
+        }
+
+        private MemoryQuestions questions() {
+            return new MemoryQuestions(facts.values(), order -> entry(order).orElseThrow(), this::amendments);
         }
     }
 

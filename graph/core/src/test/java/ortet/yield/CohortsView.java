@@ -17,6 +17,7 @@ import ortet.book.Direction;
 import ortet.book.Family;
 import ortet.book.Head;
 import ortet.book.Link;
+import ortet.book.NumberSink;
 import ortet.book.Parameters;
 import ortet.book.QueryName;
 import ortet.book.Rows;
@@ -257,5 +258,10 @@ final class CohortsView implements BookView {
     @Override
     public Stream<Chained> since(long order) {
         throw new UnsupportedOperationException();
+    }
+
+    @Override
+    public void stream(QueryName name, Parameters parameters, NumberSink sink) {
+        throw new UnsupportedOperationException(name.name());
     }
 }

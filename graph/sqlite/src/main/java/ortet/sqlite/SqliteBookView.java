@@ -31,6 +31,7 @@ import ortet.book.Direction;
 import ortet.book.Family;
 import ortet.book.Head;
 import ortet.book.Link;
+import ortet.book.NumberSink;
 import ortet.book.Parameters;
 import ortet.book.QueryName;
 import ortet.book.Rows;
@@ -389,6 +390,31 @@ final class SqliteBookView implements BookView, AutoCloseable {
                 },
                 values);
         return new Rows(question.out(), rows);
+    }
+
+    @Override
+    public void stream(QueryName name, Parameters parameters, NumberSink sink) {
+        open();
+        Question question = Question.named(name);
+        question.check(parameters.values().keySet());
+        Object[] values = question.in().stream()
+                .map(wanted -> parameters.values().get(wanted).orElse(null))
+                .toArray();
+        long[] numbers = new long[question.out().size()];
+        try (PreparedStatement statement = session.prepare(question)) {
+            Session.bind(statement, question, values);
+            try (ResultSet rows = statement.executeQuery()) {
+                while (rows.next()) {
+                    for (int at = 0; at < numbers.length; at++) {
+                        long number = rows.getLong(at + 1);
+                        numbers[at] = number == 0 && rows.wasNull() ? NumberSink.NONE : number;
+                    }
+                    sink.row(numbers);
+                }
+            }
+        } catch (SQLException trouble) {
+            throw Trouble.with(session.file(), trouble);
+        }
     }
 
     private static Object plain(Object value) {

@@ -1,0 +1,211 @@
+package ortet.book;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collection;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import ortet.book.UnitFacts.Naming;
+import ortet.book.UnitFacts.Outcome;
+import ortet.entry.Acquired;
+import ortet.entry.Recorded;
+import ortet.entry.Words;
+import ortet.plant.PersonNumber;
+import ortet.value.Fault;
+import ortet.value.Refused;
+import ortet.value.When;
+
+/** Answers the named questions about all of a book from the facts of its units, one by one and plainly. */
+public final class MemoryQuestions {
+    private final Collection<UnitFacts> facts;
+    private final Function<Long, Recorded> entries;
+    private final Function<Long, List<Recorded>> amendments;
+
+    /**
+     * Answer for a book.
+     *
+     * @param facts the facts of its units, by number
+     * @param entries its entries by recorded order
+     * @param amendments their amendments
+     */
+    public MemoryQuestions(
+            Collection<UnitFacts> facts, Function<Long, Recorded> entries, Function<Long, List<Recorded>> amendments) {
+        this.facts = facts;
+        this.entries = entries;
+        this.amendments = amendments;
+    }
+
+    /** Return the answer to a question in words. */
+    public Rows ask(QueryName name, Parameters parameters) {
+        return switch (name.name()) {
+            case "cultivars-in-use" -> new Rows(List.of("cultivar"), single(cultivars()));
+            case "places-in-use" -> new Rows(List.of("place"), single(places()));
+            case "beginnings" ->
+                new Rows(
+                        List.of("unit", "kind", "raised", "amended"),
+                        wanted(parameters).map(this::beginning).toList());
+            case "tags-of-units" ->
+                new Rows(
+                        List.of("unit", "tag"),
+                        wanted(parameters)
+                                .map(unit ->
+                                        Arrays.<Object>asList((long) unit.unit().value(), tag(unit, asOf(parameters))))
+                                .toList());
+            default -> throw new Refused(Fault.of("unknown-question", "a book in memory cannot be asked " + name));
+        };
+    }
+
+    /** Hand over the answer to a question in numbers. */
+    public void stream(QueryName name, Parameters parameters, NumberSink sink) {
+        for (UnitFacts unit : facts) {
+            switch (name.name()) {
+                case "all-units" ->
+                    row(
+                            sink,
+                            unit,
+                            unit.nature().ordinal(),
+                            day(unit.begun().day()),
+                            unit.begun().day().precision().ordinal());
+                case "all-links" ->
+                    unit.links().stream()
+                            .filter(link -> isPast(link.day(), parameters))
+                            .forEach(link -> row(
+                                    sink,
+                                    unit,
+                                    link.act().ordinal(),
+                                    link.mother().value(),
+                                    number(link.count())));
+                case "all-cohorts" ->
+                    unit.cohort()
+                            .filter(cohort -> isPast(cohort.day(), parameters))
+                            .ifPresent(cohort -> row(
+                                    sink,
+                                    unit,
+                                    cohort.method().ordinal(),
+                                    day(cohort.day()),
+                                    cohort.day().precision().ordinal(),
+                                    number(cohort.by().map(PersonNumber::value)),
+                                    number(cohort.count()),
+                                    cohort.root().value()));
+                case "all-outcomes" ->
+                    unit.outcomes().stream()
+                            .filter(outcome -> isPast(outcome.day(), parameters))
+                            .forEach(outcome ->
+                                    row(sink, unit, outcome.fate().ordinal(), outcome.count(), day(outcome)));
+                case "all-standings" ->
+                    unit.standings().stream()
+                            .filter(standing -> isPast(standing.day(), parameters))
+                            .forEach(standing -> row(sink, unit, number(standing.pending()), standing.growing()));
+                case "all-leavings" ->
+                    unit.leavings().stream()
+                            .filter(leaving -> isPast(leaving.day(), parameters))
+                            .forEach(leaving -> row(sink, unit, leaving.reason().ordinal(), leaving.count()));
+                case "all-names" ->
+                    name(unit, parameters)
+                            .ifPresent(naming -> row(
+                                    sink,
+                                    unit,
+                                    cultivars().indexOf(naming.cultivar().toString()),
+                                    naming.isTrue() ? 1 : 0));
+                case "all-places" ->
+                    unit.stays().stream()
+                            .filter(stay -> isPast(stay.day(), parameters))
+                            .reduce((before, after) -> after)
+                            .ifPresent(stay -> row(
+                                    sink, unit, places().indexOf(stay.place().name())));
+                default -> throw new Refused(Fault.of("unknown-question", "a book in memory cannot be asked " + name));
+            }
+        }
+    }
+
+    private static void row(NumberSink sink, UnitFacts unit, long... others) {
+        long[] numbers = new long[others.length + 1];
+        numbers[0] = unit.unit().value();
+        System.arraycopy(others, 0, numbers, 1, others.length);
+        sink.row(numbers);
+    }
+
+    private static long number(Optional<Integer> value) {
+        return value.map(Integer::longValue).orElse(NumberSink.NONE);
+    }
+
+    private static long day(When day) {
+        return day.first().toEpochDay();
+    }
+
+    private static long day(Outcome outcome) {
+        return day(outcome.day());
+    }
+
+    private static LocalDate asOf(Parameters parameters) {
+        return LocalDate.parse((String) parameters.values().get("as_of").orElseThrow());
+    }
+
+    private static boolean isPast(When day, Parameters parameters) {
+        return !day.first().isAfter(asOf(parameters));
+    }
+
+    private static Optional<Naming> name(UnitFacts unit, Parameters parameters) {
+        List<Naming> past = unit.names().stream()
+                .filter(naming -> isPast(naming.day(), parameters))
+                .toList();
+        return past.stream()
+                .filter(Naming::isTrue)
+                .reduce((before, after) -> after)
+                .or(() -> past.stream().reduce((before, after) -> after));
+    }
+
+    private List<String> cultivars() {
+        return sorted(facts.stream()
+                .flatMap(unit -> unit.names().stream())
+                .map(naming -> naming.cultivar().toString()));
+    }
+
+    private List<String> places() {
+        return sorted(facts.stream()
+                .flatMap(unit -> unit.stays().stream())
+                .map(stay -> stay.place().name()));
+    }
+
+    /** Return texts in the order of their code points, each once. */
+    private static List<String> sorted(Stream<String> texts) {
+        return texts.distinct()
+                .sorted((one, other) -> Arrays.compare(
+                        one.codePoints().toArray(), other.codePoints().toArray()))
+                .toList();
+    }
+
+    private static List<List<Object>> single(List<String> texts) {
+        List<List<Object>> rows = new ArrayList<>();
+        texts.forEach(text -> rows.add(List.of(text)));
+        return rows;
+    }
+
+    private Stream<UnitFacts> wanted(Parameters parameters) {
+        List<String> units = List.of(((String) parameters.values().get("units").orElseThrow()).split(","));
+        return facts.stream().filter(unit -> units.contains(unit.unit().toString()));
+    }
+
+    private List<Object> beginning(UnitFacts unit) {
+        Recorded begun = entries.apply(unit.begun().order());
+        Optional<String> raised =
+                begun.entry() instanceof Acquired acquired ? acquired.raised().map(Words::of) : Optional.empty();
+        return Arrays.asList(
+                (long) unit.unit().value(),
+                begun.entry().kind().word(),
+                raised.orElse(null),
+                amendments.apply(begun.order()).isEmpty() ? 0L : 1L);
+    }
+
+    private static String tag(UnitFacts unit, LocalDate asOf) {
+        return unit.tags().stream()
+                .filter(use -> !use.day().first().isAfter(asOf))
+                .reduce((before, after) -> after)
+                .orElse(unit.tags().get(0))
+                .tag()
+                .text();
+    }
+}
