@@ -48,6 +48,7 @@ import ortet.plant.PersonNumber;
 import ortet.plant.Tag;
 import ortet.plant.Tags;
 import ortet.plant.UnitNumber;
+import ortet.value.Defect;
 import ortet.value.Fault;
 import ortet.value.Nearest;
 import ortet.value.Refused;
@@ -1048,5 +1049,14 @@ final class Docket {
         texts.put("kind", proposed.entry().kind().word());
         texts.putAll(Form.write(proposed.entry()));
         return texts;
+    }
+
+    /** Return the entry that began a unit, as amended. */
+    Entry beginning(UnitNumber unit) {
+        return timeline(unit).stream()
+                .filter(Event::begins)
+                .findFirst()
+                .orElseThrow(() -> new Defect("nothing begins unit " + unit))
+                .entry();
     }
 }

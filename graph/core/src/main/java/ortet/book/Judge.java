@@ -5,11 +5,14 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
+import java.util.function.BiConsumer;
 import java.util.stream.Stream;
+import ortet.entry.Entry;
 import ortet.entry.EntryId;
 import ortet.entry.Proposed;
 import ortet.entry.Recorded;
@@ -142,5 +145,40 @@ public final class Judge {
         chained.forEach(entry -> docket.add(entry.recorded(), Optional.empty()));
         docket.judge(progress);
         return docket.ruling(chained, persons, 0);
+    }
+
+    /**
+     * Tell what follows from the entries up to one, as if the book ended there: for each unit, by number, its facts and the
+     * entry that began it, as amended by then.
+     *
+     * @param order the recorded order of the last entry that counts; what was recorded at one go with it counts too, since
+     *     entries proposed together lean on each other in any order
+     * @throws Refused when an entry cannot be true, which means that the book is damaged
+     */
+    public void retell(BookView view, long order, BiConsumer<UnitFacts, Entry> sink) {
+        Head head = view.head();
+        List<Recorded> known = new ArrayList<>();
+        try (Stream<Chained> entries = view.since(0)) {
+            Iterator<Chained> all = entries.iterator();
+            boolean more = true;
+            while (more && all.hasNext()) {
+                Recorded next = all.next().recorded();
+                more = next.order() <= order
+                        || !known.isEmpty()
+                                && next.recordedAt()
+                                        .equals(known.get(known.size() - 1).recordedAt());
+                if (more) {
+                    known.add(next);
+                }
+            }
+        }
+        Docket docket =
+                new Docket(new EmptyView(new Head(head.bookId(), head.zone(), 0, Chain.START, 0)), Optional.empty());
+        view.persons().forEach(docket::add);
+        known.forEach(entry -> docket.add(entry, Optional.empty()));
+        docket.judge(Progress.NONE);
+        docket.ruling(List.of(), List.of(), 0)
+                .facts()
+                .forEach(facts -> sink.accept(facts, docket.beginning(facts.unit())));
     }
 }

@@ -300,7 +300,8 @@ public final class MemoryBookStore implements BookStore {
         }
 
         private MemoryQuestions questions() {
-            return new MemoryQuestions(facts.values(), order -> entry(order).orElseThrow(), this::amendments);
+            return new MemoryQuestions(
+                    facts.values(), order -> entry(order).orElseThrow(), this::amendments, head.order());
         }
     }
 

@@ -1,5 +1,6 @@
 package ortet.book;
 
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -7,6 +8,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.LongStream;
 import java.util.stream.Stream;
 import ortet.book.UnitFacts.Naming;
 import ortet.book.UnitFacts.Outcome;
@@ -23,6 +25,7 @@ public final class MemoryQuestions {
     private final Collection<UnitFacts> facts;
     private final Function<Long, Recorded> entries;
     private final Function<Long, List<Recorded>> amendments;
+    private final long last;
 
     /**
      * Answer for a book.
@@ -30,12 +33,17 @@ public final class MemoryQuestions {
      * @param facts the facts of its units, by number
      * @param entries its entries by recorded order
      * @param amendments their amendments
+     * @param last the recorded order of the last of them
      */
     public MemoryQuestions(
-            Collection<UnitFacts> facts, Function<Long, Recorded> entries, Function<Long, List<Recorded>> amendments) {
+            Collection<UnitFacts> facts,
+            Function<Long, Recorded> entries,
+            Function<Long, List<Recorded>> amendments,
+            long last) {
         this.facts = facts;
         this.entries = entries;
         this.amendments = amendments;
+        this.last = last;
     }
 
     /** Return the answer to a question in words. */
@@ -54,8 +62,18 @@ public final class MemoryQuestions {
                                 .map(unit ->
                                         Arrays.<Object>asList((long) unit.unit().value(), tag(unit, asOf(parameters))))
                                 .toList());
+            case "order-by-instant" -> new Rows(List.of("recorded_order"), List.of(List.of(order(parameters))));
             default -> throw new Refused(Fault.of("unknown-question", "a book in memory cannot be asked " + name));
         };
+    }
+
+    private long order(Parameters parameters) {
+        Instant instant = CanonicalText.INSTANT.parse(
+                (String) parameters.values().get("instant").orElseThrow(), Instant::from);
+        return LongStream.rangeClosed(1, last)
+                .filter(order -> !entries.apply(order).recordedAt().isAfter(instant))
+                .max()
+                .orElse(0);
     }
 
     /** Hand over the answer to a question in numbers. */
