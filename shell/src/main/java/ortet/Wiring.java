@@ -39,6 +39,7 @@ import ortet.line.Commands;
 import ortet.line.Conversions;
 import ortet.line.Front;
 import ortet.line.Help;
+import ortet.nursery.Nursery;
 
 /**
  * Puts the program together. Command classes are imported by name: searching the class path for them would cost every
@@ -97,6 +98,11 @@ class Wiring {
     @Bean(destroyMethod = "close")
     Shelf shelf(Sitting sitting) {
         return new Shelf(System.getenv(), sitting);
+    }
+
+    @Bean
+    Nursery nursery() {
+        return new Nursery();
     }
 
     @Bean

@@ -1,0 +1,84 @@
+package ortet;
+
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.EnumSet;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Supplier;
+import ortet.book.BookStore;
+import ortet.nursery.Names;
+import ortet.nursery.Part;
+import ortet.nursery.Snapshot;
+import ortet.sqlite.SqliteBookStore;
+import ortet.yield.Take;
+import ortet.yield.TakeBy;
+import ortet.yield.TakeQuestion;
+
+/**
+ * Measures questions about a whole nursery on a book file; a program to be run by hand, not a test.
+ *
+ * <p>Arguments: the file of a book, and how often each is done ({@code big.ortet 7}). Each line tells the first time, which
+ * pays for what is not warm yet, and the median of the others.
+ */
+public final class NurserySpeed {
+    private static final double MILLION = 1e6;
+
+    private NurserySpeed() {}
+
+    /** Measure. */
+    public static void main(String[] arguments) {
+        int runs = arguments.length > 1 ? Integer.parseInt(arguments[1]) : 5;
+        try (BookStore store = SqliteBookStore.open(Path.of(arguments[0]))) {
+            LocalDate day = LocalDate.of(9999, 12, 31);
+            for (Part part : Part.values()) {
+                Set<Part> parts = EnumSet.of(part);
+                timed(runs, "read units and " + part, () -> store.read(view -> Snapshot.of(view, day, parts)));
+            }
+            Snapshot all = timed(
+                    runs,
+                    "read all parts",
+                    () -> store.read(view -> Snapshot.of(view, day, EnumSet.allOf(Part.class))));
+            System.out.printf(
+                    Locale.ROOT,
+                    "%d units, %d links, %d that count for take: %.1f MiB, %.1f bytes a unit%n",
+                    all.lastUnit(),
+                    all.linkCount(),
+                    all.cohorts().size(),
+                    all.bytes() / (double) (1 << 20),
+                    all.bytes() / (double) all.lastUnit());
+            timed(runs, "names of all units", () -> Names.of(all));
+            TakeQuestion question = TakeQuestion.asOf(day);
+            timed(runs, "take in a session", () -> store.read(view -> Take.ask(view, all, question)));
+            timed(
+                    runs,
+                    "take by mother, in a session",
+                    () -> store.read(view -> Take.ask(view, all, question.by(TakeBy.MOTHER))));
+            timed(
+                    runs,
+                    "take by cultivar and method, in a session",
+                    () -> store.read(view -> Take.ask(view, all, question.by(TakeBy.CULTIVAR, TakeBy.METHOD))));
+            timed(
+                    runs,
+                    "take by cultivar and method, reading the book",
+                    () -> store.read(view -> Take.ask(view, question.by(TakeBy.CULTIVAR, TakeBy.METHOD))));
+        }
+    }
+
+    private static <T> T timed(int runs, String what, Supplier<T> job) {
+        double[] millis = new double[runs];
+        Optional<T> result = Optional.empty();
+        for (int run = 0; run < runs; run++) {
+            long begin = System.nanoTime();
+            result = Optional.of(job.get());
+            millis[run] = (System.nanoTime() - begin) / MILLION;
+        }
+        double[] others = Arrays.copyOfRange(millis, Math.min(1, runs - 1), runs);
+        Arrays.sort(others);
+        System.out.printf(
+                Locale.ROOT, "%8.1f ms first, %8.1f ms median  %s%n", millis[0], others[others.length / 2], what);
+        return result.orElseThrow();
+    }
+}
