@@ -1,5 +1,7 @@
 package ortet;
 
+import java.lang.management.ManagementFactory;
+import java.lang.management.ThreadMXBean;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.Arrays;
@@ -21,7 +23,8 @@ import ortet.yield.TakeQuestion;
  * Measures questions about a whole nursery on a book file; a program to be run by hand, not a test.
  *
  * <p>Arguments: the file of a book, and how often each is done ({@code big.ortet 7}). Each line tells the first time, which
- * pays for what is not warm yet, and the median of the others.
+ * pays for what is not warm yet, and the median of the others; at work is what the thread itself had of the processor, which
+ * says more where other programs run.
  */
 public final class NurserySpeed {
     private static final double MILLION = 1e6;
@@ -68,17 +71,32 @@ public final class NurserySpeed {
     }
 
     private static <T> T timed(int runs, String what, Supplier<T> job) {
+        ThreadMXBean thread = ManagementFactory.getThreadMXBean();
         double[] millis = new double[runs];
+        double[] worked = new double[runs];
         Optional<T> result = Optional.empty();
         for (int run = 0; run < runs; run++) {
             long begin = System.nanoTime();
+            long work = thread.getCurrentThreadCpuTime();
             result = Optional.of(job.get());
             millis[run] = (System.nanoTime() - begin) / MILLION;
+            worked[run] = (thread.getCurrentThreadCpuTime() - work) / MILLION;
         }
-        double[] others = Arrays.copyOfRange(millis, Math.min(1, runs - 1), runs);
-        Arrays.sort(others);
         System.out.printf(
-                Locale.ROOT, "%8.1f ms first, %8.1f ms median  %s%n", millis[0], others[others.length / 2], what);
+                Locale.ROOT,
+                "%7.0f ms first (%7.0f at work), then %7.0f ms (%7.0f at work)  %s%n",
+                millis[0],
+                worked[0],
+                median(millis),
+                median(worked),
+                what);
         return result.orElseThrow();
+    }
+
+    /** Return the median of all but the first. */
+    private static double median(double[] values) {
+        double[] others = Arrays.copyOfRange(values, Math.min(1, values.length - 1), values.length);
+        Arrays.sort(others);
+        return others[others.length / 2];
     }
 }

@@ -3,7 +3,6 @@ package ortet.nursery;
 import java.util.List;
 import java.util.Optional;
 import ortet.plant.CultivarName;
-import ortet.plant.Place;
 
 /**
  * The columns of a snapshot; each has one place for each unit number, from 0 on, unless said otherwise.
@@ -18,8 +17,6 @@ import ortet.plant.Place;
  * @param cohorts how units count for take
  * @param names twice the place of the name, and one more where it was determined; -1 where there is none
  * @param cultivars the names
- * @param place the place, -1 where nobody said
- * @param places the places
  * @param sold how many were sold and have not come back
  * @param left the place in {@code UnitFacts.Reason} of the last leaving, -1 where there is none
  */
@@ -34,8 +31,6 @@ record Columns(
         Optional<Cohorts> cohorts,
         Optional<int[]> names,
         List<CultivarName> cultivars,
-        Optional<int[]> place,
-        List<Place> places,
         Optional<int[]> sold,
         Optional<byte[]> left) {
 
@@ -52,8 +47,6 @@ record Columns(
             Optional.empty(),
             List.of(),
             Optional.empty(),
-            List.of(),
-            Optional.empty(),
             Optional.empty());
 
     boolean has(Part part) {
@@ -63,14 +56,13 @@ record Columns(
             case STANDINGS -> growing.isPresent();
             case COHORTS -> cohorts.isPresent();
             case NAMES -> names.isPresent();
-            case PLACES -> place.isPresent();
             case LEAVINGS -> sold.isPresent();
         };
     }
 
     long bytes() {
         long ints = begun.length;
-        for (Optional<int[]> column : List.of(beginningUnits, pending, growing, names, place, sold)) {
+        for (Optional<int[]> column : List.of(beginningUnits, pending, growing, names, sold)) {
             ints += column.map(numbers -> numbers.length).orElse(0);
         }
         // a list of constants: one reference of at most eight bytes for each

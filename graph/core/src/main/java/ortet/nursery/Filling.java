@@ -10,7 +10,6 @@ import ortet.book.Act;
 import ortet.book.UnitFacts.Fate;
 import ortet.book.UnitFacts.Reason;
 import ortet.plant.CultivarName;
-import ortet.plant.Place;
 import ortet.value.Defect;
 
 /** Columns being filled, row by row; the rows of each part come by unit number, and within a unit in timeline order. */
@@ -48,8 +47,6 @@ final class Filling {
     private int row;
     private int[] names = {};
     private List<CultivarName> cultivars = List.of();
-    private int[] place = {};
-    private List<Place> places = List.of();
     private int[] sold = {};
     private byte[] left = {};
 
@@ -78,9 +75,6 @@ final class Filling {
         }
         if (fills(Part.NAMES)) {
             names = filled();
-        }
-        if (fills(Part.PLACES)) {
-            place = filled();
         }
         if (fills(Part.LEAVINGS)) {
             sold = new int[lastUnit + 1];
@@ -193,14 +187,6 @@ final class Filling {
         names[unit] = which << 1 | (determined ? 1 : 0);
     }
 
-    void places(List<Place> all) {
-        places = all;
-    }
-
-    void place(int unit, int where) {
-        place[unit] = where;
-    }
-
     void leaving(int unit, int reason, int units) {
         if (reason == SOLD) {
             sold[unit] += units;
@@ -225,8 +211,6 @@ final class Filling {
                 fills(Part.COHORTS) ? Optional.of(cohorts(cohortUnits)) : known.cohorts(),
                 fills(Part.NAMES) ? Optional.of(names) : known.names(),
                 fills(Part.NAMES) ? List.copyOf(cultivars) : known.cultivars(),
-                fills(Part.PLACES) ? Optional.of(place) : known.place(),
-                fills(Part.PLACES) ? List.copyOf(places) : known.places(),
                 fills(Part.LEAVINGS) ? Optional.of(sold) : known.sold(),
                 fills(Part.LEAVINGS) ? Optional.of(left) : known.left());
     }

@@ -12,8 +12,6 @@ public enum Part {
     COHORTS,
     /** The names that units bear by their own entries. */
     NAMES,
-    /** Where units stand. */
-    PLACES,
     /** Who left, and why. */
     LEAVINGS
 }

@@ -15,11 +15,9 @@ import ortet.book.BookView;
 import ortet.book.Judge;
 import ortet.book.UnitFacts;
 import ortet.book.UnitFacts.Naming;
-import ortet.book.UnitFacts.Stay;
 import ortet.entry.Entry;
 import ortet.plant.CultivarName;
 import ortet.plant.PersonNumber;
-import ortet.plant.Place;
 import ortet.value.When;
 
 /** Fills columns by retelling a book from its entries up to one. */
@@ -112,11 +110,7 @@ final class Retold {
         Map<String, Integer> cultivars = numbered(
                 facts.stream().flatMap(unit -> unit.names().stream()),
                 naming -> naming.cultivar().toString());
-        Map<String, Integer> places = numbered(
-                facts.stream().flatMap(unit -> unit.stays().stream()),
-                stay -> stay.place().name());
         filling.cultivars(cultivars.keySet().stream().map(CultivarName::parse).toList());
-        filling.places(places.keySet().stream().map(Place::new).toList());
         for (UnitFacts unit : facts) {
             List<Naming> past =
                     unit.names().stream().filter(naming -> isPast(naming.day())).toList();
@@ -126,10 +120,6 @@ final class Retold {
                     .or(() -> past.stream().reduce((before, after) -> after));
             latest.ifPresent(naming -> filling.name(
                     unit.unit().value(), cultivars.get(naming.cultivar().toString()), naming.isTrue()));
-            Optional<Stay> last =
-                    unit.stays().stream().filter(stay -> isPast(stay.day())).reduce((before, after) -> after);
-            last.ifPresent(stay ->
-                    filling.place(unit.unit().value(), places.get(stay.place().name())));
         }
     }
 

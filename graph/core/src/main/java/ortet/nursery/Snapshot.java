@@ -18,7 +18,6 @@ import ortet.book.QueryName;
 import ortet.book.UnitFacts.Nature;
 import ortet.book.UnitFacts.Reason;
 import ortet.plant.CultivarName;
-import ortet.plant.Place;
 import ortet.value.Defect;
 import ortet.value.When;
 
@@ -29,8 +28,8 @@ import ortet.value.When;
  * <p>For questions about all of it; a question about one family is answered sooner from the few rows of that family. Only
  * the parts asked for are there. Tags stay in the book until something is printed.
  *
- * <p>Takes 5 bytes for each unit, and with every part 38; 17 for each link; 49 for each unit that counts for take. A million
- * plants that come from one other each and of which two in three count take 85 MiB. Made in one pass over the rows of the
+ * <p>Takes 5 bytes for each unit, and with every part 34; 17 for each link; 49 for each unit that counts for take. A million
+ * plants that come from one other each and of which two in three count take 80 MiB. Made in one pass over the rows of the
  * book. Safe for use by several threads.
  */
 public final class Snapshot {
@@ -263,16 +262,6 @@ public final class Snapshot {
     /** Return every name that some unit was said or found to bear, in the order of their letters. */
     public List<CultivarName> cultivars() {
         return columns.cultivars();
-    }
-
-    /** Return where a unit stands, as the place in {@link #places()}, {@link #NONE} where nobody said. */
-    public int place(int unit) {
-        return columns.place().orElseThrow(() -> missing(Part.PLACES))[unit];
-    }
-
-    /** Return every place that some unit stood in, in the order of their letters. */
-    public List<Place> places() {
-        return columns.places();
     }
 
     private static Defect missing(Part part) {

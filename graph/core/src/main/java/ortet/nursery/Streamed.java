@@ -21,7 +21,6 @@ import ortet.entry.EntryKind;
 import ortet.entry.Raised;
 import ortet.entry.Words;
 import ortet.plant.CultivarName;
-import ortet.plant.Place;
 import ortet.plant.UnitNumber;
 import ortet.value.Defect;
 
@@ -34,9 +33,7 @@ final class Streamed {
     private static final QueryName STANDINGS = new QueryName("all-standings");
     private static final QueryName LEAVINGS = new QueryName("all-leavings");
     private static final QueryName NAMES = new QueryName("all-names");
-    private static final QueryName PLACES = new QueryName("all-places");
     private static final QueryName CULTIVARS_IN_USE = new QueryName("cultivars-in-use");
-    private static final QueryName PLACES_IN_USE = new QueryName("places-in-use");
     private static final QueryName BEGINNINGS = new QueryName("beginnings");
 
     /** How many units are asked about at one go. */
@@ -92,11 +89,6 @@ final class Streamed {
                     .map(CultivarName::parse)
                     .toList());
             view.stream(NAMES, parameters, row -> filling.name(whole(row, 0), whole(row, 1), row[2] != 0));
-        }
-        if (missing.contains(Part.PLACES)) {
-            filling.places(
-                    words(PLACES_IN_USE, "place").stream().map(Place::new).toList());
-            view.stream(PLACES, parameters, row -> filling.place(whole(row, 0), whole(row, 1)));
         }
         if (missing.contains(Part.LEAVINGS)) {
             view.stream(LEAVINGS, parameters, row -> filling.leaving(whole(row, 0), whole(row, 1), whole(row, 2)));

@@ -17,14 +17,7 @@ import ortet.value.When;
 /** Reads out all that a book holds, so that two can be compared. */
 public final class Books {
     private static final List<String> QUESTIONS = List.of(
-            "all-units",
-            "all-links",
-            "all-cohorts",
-            "all-outcomes",
-            "all-standings",
-            "all-leavings",
-            "all-names",
-            "all-places");
+            "all-units", "all-links", "all-cohorts", "all-outcomes", "all-standings", "all-leavings", "all-names");
 
     private Books() {}
 
@@ -66,6 +59,7 @@ public final class Books {
                 all.put(question + " as of " + day, numbers(view, question, day));
             }
             all.put("tags of all as of " + day, texts(view, "tags-of-units", day));
+            all.put("places of all as of " + day, texts(view, "places-of-units", day));
         }
         all.put("beginnings", texts(view, "beginnings", "9999-12-31"));
         return all;

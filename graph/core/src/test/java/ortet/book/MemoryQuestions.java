@@ -62,6 +62,18 @@ public final class MemoryQuestions {
                                 .map(unit ->
                                         Arrays.<Object>asList((long) unit.unit().value(), tag(unit, asOf(parameters))))
                                 .toList());
+            case "places-of-units" ->
+                new Rows(
+                        List.of("unit", "place"),
+                        wanted(parameters)
+                                .flatMap(unit -> unit.stays().stream()
+                                        .filter(stay -> isPast(stay.day(), parameters))
+                                        .reduce((before, after) -> after)
+                                        .stream()
+                                        .map(stay -> Arrays.<Object>asList(
+                                                (long) unit.unit().value(),
+                                                stay.place().name())))
+                                .toList());
             case "order-by-instant" -> new Rows(List.of("recorded_order"), List.of(List.of(order(parameters))));
             default -> throw new Refused(Fault.of("unknown-question", "a book in memory cannot be asked " + name));
         };
@@ -128,12 +140,6 @@ public final class MemoryQuestions {
                                     unit,
                                     cultivars().indexOf(naming.cultivar().toString()),
                                     naming.isTrue() ? 1 : 0));
-                case "all-places" ->
-                    unit.stays().stream()
-                            .filter(stay -> isPast(stay.day(), parameters))
-                            .reduce((before, after) -> after)
-                            .ifPresent(stay -> row(
-                                    sink, unit, places().indexOf(stay.place().name())));
                 default -> throw new Refused(Fault.of("unknown-question", "a book in memory cannot be asked " + name));
             }
         }

@@ -50,7 +50,6 @@ class MemoryTests {
         public Rows ask(QueryName name, Parameters parameters) {
             return switch (name.name()) {
                 case "cultivars-in-use" -> new Rows(List.of("cultivar"), List.of(List.of("Acer palmatum")));
-                case "places-in-use" -> new Rows(List.of("place"), List.of(List.of("House 1")));
                 default -> new Rows(List.of("unit", "kind", "raised", "amended"), List.of());
             };
         }
@@ -65,7 +64,7 @@ class MemoryTests {
                     case "all-cohorts" -> sink.row(new long[] {unit, 0, 16_000, 0, 1, 1, unit});
                     case "all-outcomes" -> sink.row(new long[] {unit, 0, 1, 16_100});
                     case "all-standings" -> sink.row(new long[] {unit, 0, 1});
-                    case "all-leavings", "all-places" -> sink.row(new long[] {unit, 0, 1});
+                    case "all-leavings" -> sink.row(new long[] {unit, 0, 1});
                     case "all-names" -> sink.row(new long[] {unit, 0, 0});
                     default -> throw new IllegalArgumentException(name.name());
                 }

@@ -72,13 +72,6 @@ class SnapshotTests {
                                             .get(snapshot.ownName(unit))
                                             .toString())
                     .append(snapshot.isDetermined(unit))
-                    .append(" at ")
-                    .append(
-                            snapshot.place(unit) < 0
-                                    ? "-"
-                                    : snapshot.places()
-                                            .get(snapshot.place(unit))
-                                            .name())
                     .append(' ')
                     .append(snapshot.beginning(unit));
             for (int link = snapshot.firstUp(unit); link < snapshot.endUp(unit); link++) {
@@ -126,7 +119,6 @@ class SnapshotTests {
         assertEquals(0, then.pending(unit("J-2")));
         assertEquals(59, then.pending(unit("T-1")));
         assertEquals(Snapshot.NONE, then.ownName(unit("J-1")));
-        assertEquals("House 2", then.places().get(then.place(unit("J-1"))).name());
         assertEquals(Optional.of(Reason.FAILED), then.left(unit("J-2")));
         assertEquals(Optional.empty(), then.left(unit("J-1")));
         assertEquals(3, then.countDown(unit("K-1")));
