@@ -24,17 +24,21 @@ import ortet.book.UnitFacts.Standing;
 import ortet.entry.Acquired;
 import ortet.entry.Corrected;
 import ortet.entry.CrossedOut;
+import ortet.entry.CuttingsStruck;
+import ortet.entry.Drawn;
 import ortet.entry.Entry;
 import ortet.entry.EntryId;
 import ortet.entry.EntryKind;
 import ortet.entry.EntryKind.Phase;
 import ortet.entry.Form;
+import ortet.entry.FoundUntagged;
 import ortet.entry.GraftWorked;
 import ortet.entry.LayerSet;
 import ortet.entry.Mention;
 import ortet.entry.Mention.Role;
 import ortet.entry.Merged;
 import ortet.entry.Proposed;
+import ortet.entry.Raised;
 import ortet.entry.Recorded;
 import ortet.entry.Reserved;
 import ortet.entry.Retagged;
@@ -407,7 +411,7 @@ final class Docket {
                 return stocks;
             }
         }
-        return List.of();
+        return belowTheUnion(event);
     }
 
     private Optional<Entry> rootEvent(UnitNumber unit, Split split) {
@@ -1058,5 +1062,70 @@ final class Docket {
                 .findFirst()
                 .orElseThrow(() -> new Defect("nothing begins unit " + unit))
                 .entry();
+    }
+
+    /** Return what is known of the graft union of a plant: its own, or that of the batch that it came from. */
+    Union union(UnitNumber unit) {
+        return union(unit, 0);
+    }
+
+    private Union union(UnitNumber unit, int depth) {
+        Optional<Entry> begun = depth > 1000
+                ? Optional.empty()
+                : timeline(unit).stream().filter(Event::begins).findFirst().map(Event::entry);
+        if (begun.isEmpty()) {
+            return Union.NONE;
+        }
+        Entry entry = begun.get();
+        if (entry instanceof GraftWorked graft) {
+            return graft.stock()
+                    .flatMap(this::resolve)
+                    .map(Union::on)
+                    .or(() -> graft.stockCultivar().map(Union::on))
+                    .orElse(Union.unknown(true));
+        }
+        if (entry instanceof Acquired acquired) {
+            Raised raised = acquired.raised().orElse(Raised.UNKNOWN);
+            return raised == Raised.GRAFT || raised == Raised.UNKNOWN
+                    ? Union.unknown(raised == Raised.GRAFT)
+                    : Union.NONE;
+        }
+        List<Tag> sources = sourcesOfUnion(entry);
+        return Union.of(resolveAll(sources).stream()
+                .filter(source -> !source.equals(unit))
+                .map(source -> union(source, depth + 1))
+                .toList());
+    }
+
+    private static List<Tag> sourcesOfUnion(Entry entry) {
+        if (entry instanceof Drawn drawn) {
+            return List.of(drawn.source());
+        }
+        if (entry instanceof Split split) {
+            return List.of(split.source());
+        }
+        if (entry instanceof Merged merged) {
+            return merged.sources();
+        }
+        return entry instanceof FoundUntagged found ? found.candidates() : List.of();
+    }
+
+    /** Return what has wood from below the union of a unit that an event of it is about. */
+    private List<UnitNumber> belowTheUnion(Event event) {
+        if (event.roles().contains(Role.MOTHER)) {
+            boolean below =
+                    event.entry() instanceof LayerSet set && set.belowUnion().orElse(false)
+                            || event.entry() instanceof CuttingsStruck struck
+                                    && struck.belowUnion().orElse(false);
+            return below ? resolveAll(event.entry().tags()) : List.of();
+        }
+        // Where it comes from a batch of grafts, what is below depends on how that batch was worked.
+        boolean from = event.entry() instanceof Drawn && event.roles().contains(Role.SOURCE)
+                || event.entry() instanceof FoundUntagged && event.roles().contains(Role.CANDIDATE);
+        boolean changed = from
+                && amended.values().stream()
+                        .anyMatch(recorded ->
+                                recorded.entry() instanceof GraftWorked || recorded.entry() instanceof Acquired);
+        return changed ? resolveAll(event.entry().tags()) : List.of();
     }
 }

@@ -168,7 +168,12 @@ final class Fold implements Entry.Visitor<Void> {
     public Void layerSet(LayerSet entry) {
         begin(Nature.LAYER, 1, 0);
         cohort(Method.LAYER, Optional.of(1), entry.setUnrecorded());
-        link(Act.LAYERED_FROM, entry.mother(), Optional.empty());
+        if (entry.belowUnion().orElse(false)) {
+            link(Act.LAYERED_BELOW, entry.mother(), Optional.empty());
+            said(ofTheStocks(List.of(entry.mother())));
+        } else {
+            link(Act.LAYERED_FROM, entry.mother(), Optional.empty());
+        }
         stands(entry.place());
         return null;
     }
@@ -177,10 +182,13 @@ final class Fold implements Entry.Visitor<Void> {
     public Void cuttingsStruck(CuttingsStruck entry) {
         begin(Nature.BATCH, entry.count(), 0);
         cohort(Method.CUTTING, Optional.of(entry.count()), entry.setUnrecorded());
+        boolean below = entry.belowUnion().orElse(false);
         for (Share mother : entry.mothers()) {
-            link(Act.STRUCK_FROM, mother.tag(), mother.count());
+            link(below ? Act.STRUCK_BELOW : Act.STRUCK_FROM, mother.tag(), mother.count());
         }
-        said(entry.cultivar());
+        Optional<CultivarName> ofStock =
+                below ? ofTheStocks(entry.mothers().stream().map(Share::tag).toList()) : Optional.empty();
+        said(entry.cultivar().or(() -> ofStock));
         stands(entry.place());
         entry.container().ifPresent(this::pot);
         return null;
@@ -290,6 +298,30 @@ final class Fold implements Entry.Visitor<Void> {
         docket.resolve(mother)
                 .filter(other -> !other.equals(unit))
                 .ifPresent(other -> links.add(new Link(unit, other, act, now.day(), now.order(), count)));
+    }
+
+    /**
+     * Link wood from below the graft unions of some mothers to their rootstocks, where every one of these is in the book;
+     * where none is and all bear one name, return that.
+     */
+    private Optional<CultivarName> ofTheStocks(List<Tag> mothers) {
+        List<Union> unions = new ArrayList<>();
+        for (Tag mother : mothers) {
+            Union union = docket.resolve(mother).map(docket::union).orElse(Union.NONE);
+            if (!union.mayBe()) {
+                refuse("no-graft", mother + " is no graft, so no wood of it is from below a union");
+            }
+            unions.add(union);
+        }
+        Union all = Union.of(unions);
+        if (all.isWhole()) {
+            for (UnitNumber stock : all.stocks()) {
+                if (!stock.equals(unit)) {
+                    links.add(new Link(unit, stock, Act.STOCK_WOOD_OF, now.day(), now.order(), Optional.empty()));
+                }
+            }
+        }
+        return all.name();
     }
 
     private void receive(List<Tag> sources, Act act) {

@@ -70,11 +70,17 @@ final class Reading {
         return histories.computeIfAbsent(unit, wanted -> History.of(view, wanted, asOf));
     }
 
-    /** Return the entry that began a unit. */
+    /**
+     * Return the entry that began a unit, also of a mother whose day is known better than that of her child, so that she
+     * seems to be younger.
+     */
     Event begun(UnitNumber unit) {
         return history(unit).stream()
                 .filter(Event::begins)
                 .findFirst()
+                .or(() -> History.of(view, unit, LocalDate.MAX).stream()
+                        .filter(Event::begins)
+                        .findFirst())
                 .orElseThrow(() -> new Defect("nothing begins " + tag(unit)));
     }
 

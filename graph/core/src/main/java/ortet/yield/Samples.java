@@ -144,8 +144,8 @@ final class Samples {
 
     private static boolean gave(Act act, Method method) {
         return switch (method) {
-            case LAYER -> act == Act.LAYERED_FROM;
-            case CUTTING -> act == Act.STRUCK_FROM;
+            case LAYER -> act.isLayering();
+            case CUTTING -> act == Act.STRUCK_FROM || act == Act.STRUCK_BELOW;
             case GRAFT -> act == Act.SCION_OF;
             case SEED -> act == Act.SEED_OF;
         };

@@ -105,7 +105,7 @@ final class CohortsOfABook extends ForwardingView {
     private void mothers(UnitNumber unit, LocalDate asOf, Set<String> found) {
         for (Link link : facts(unit).orElseThrow().links()) {
             switch (link.act()) {
-                case LAYERED_FROM, STRUCK_FROM, SCION_OF, SEED_OF ->
+                case LAYERED_FROM, STRUCK_FROM, LAYERED_BELOW, STRUCK_BELOW, SCION_OF, SEED_OF ->
                     found.add(tag(facts(link.mother()).orElseThrow(), asOf));
                 case SPLIT_FROM, MERGED_FROM -> mothers(link.mother(), asOf, found);
                 default -> {}
