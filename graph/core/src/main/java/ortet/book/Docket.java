@@ -18,8 +18,6 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import ortet.book.UnitFacts.Begun;
-import ortet.book.UnitFacts.Fate;
-import ortet.book.UnitFacts.Outcome;
 import ortet.book.UnitFacts.Standing;
 import ortet.entry.Acquired;
 import ortet.entry.Corrected;
@@ -42,7 +40,6 @@ import ortet.entry.Returned;
 import ortet.entry.SeedSown;
 import ortet.entry.Sold;
 import ortet.entry.Split;
-import ortet.plant.CultivarName;
 import ortet.plant.Person;
 import ortet.plant.PersonNumber;
 import ortet.plant.Tag;
@@ -61,7 +58,7 @@ import ortet.value.Where;
  * timeline of every unit touched is read anew from its beginning. What the proposal does not touch is read from the
  * book only when a rule needs it. Good for one ruling; not safe for use by several threads.
  */
-final class Docket {
+final class Docket implements Witness {
     /** How many tags may be compared to find what was meant, before faults are told without it. */
     private static final int NEAREST_COMPARISONS = 4_000_000;
 
@@ -554,7 +551,8 @@ final class Docket {
     }
 
     /** Return the unit that the tag names as the book would then stand. */
-    Optional<UnitNumber> resolve(Tag tag) {
+    @Override
+    public Optional<UnitNumber> resolve(Tag tag) {
         UnitNumber unit = tied.get(tag);
         if (unit != null) {
             return Optional.of(unit);
@@ -670,7 +668,8 @@ final class Docket {
     }
 
     /** Return the timeline of a unit as the book would then stand. */
-    private List<Event> timeline(UnitNumber unit) {
+    @Override
+    public List<Event> timeline(UnitNumber unit) {
         List<Event> known = timelines.get(unit.value());
         if (known == null) {
             known = readTimeline(unit);
@@ -727,7 +726,8 @@ final class Docket {
     }
 
     /** Return the story of a unit; empty when nothing begins it. */
-    Optional<Story> story(UnitNumber unit) {
+    @Override
+    public Optional<Story> story(UnitNumber unit) {
         Optional<Story> known = stories.get(unit.value());
         if (known == null) {
             if (!beingTold.add(unit.value())) {
@@ -741,24 +741,9 @@ final class Docket {
         return known;
     }
 
-    /** Return the outcomes by which units of a graft, or of what was split off it, failed or were withdrawn. */
-    List<Outcome> failures(UnitNumber graft) {
-        List<Outcome> found = new ArrayList<>();
-        Set<UnitNumber> met = new HashSet<>(Set.of(graft));
-        Deque<UnitNumber> parts = new ArrayDeque<>(List.of(graft));
-        while (!parts.isEmpty()) {
-            story(parts.poll()).ifPresent(story -> {
-                story.facts().outcomes().stream()
-                        .filter(outcome -> outcome.fate() == Fate.FAILED || outcome.fate() == Fate.WITHDRAWN)
-                        .forEach(found::add);
-                story.bySplit().stream().filter(met::add).forEach(parts::add);
-            });
-        }
-        return found;
-    }
-
     /** Return the tag under which an event began the unit. */
-    Tag begunTag(UnitNumber unit, Event begun) {
+    @Override
+    public Tag begunTag(UnitNumber unit, Event begun) {
         int first = firstUnitOf(begun.order());
         for (Strand strand : strandsOf(begun.order())) {
             List<Tag> tags = strand.entry().tags();
@@ -775,7 +760,8 @@ final class Docket {
     }
 
     /** Return by which entry, and as which of its tags, the unit began. */
-    Begun begun(UnitNumber unit, Event begun) {
+    @Override
+    public Begun begun(UnitNumber unit, Event begun) {
         return new Begun(begun.order(), unit.value() - firstUnitOf(begun.order()), begun.day());
     }
 
@@ -797,7 +783,8 @@ final class Docket {
     }
 
     /** Return the recorded order of what gave the tag that an event ties on: the entry, or the correction of its tag. */
-    long tagOrder(Event event) {
+    @Override
+    public long tagOrder(Event event) {
         return strandsOf(event.order()).stream()
                 .filter(strand -> strand.entry() == event.entry())
                 .mapToLong(Strand::tagsOrder)
@@ -814,7 +801,8 @@ final class Docket {
     }
 
     /** Return a tag that the unit bore before. */
-    Tag oldTag(UnitNumber unit) {
+    @Override
+    public Tag oldTag(UnitNumber unit) {
         List<Tag> tags = base.tags(unit);
         return tags.isEmpty()
                 ? freshEvents.get(unit.value()).get(0).entry().tags().get(0)
@@ -879,39 +867,9 @@ final class Docket {
         }
     }
 
-    /** Return the cultivar of a unit on a day: its own name, else that of the plant whose clone it keeps. */
-    Optional<CultivarName> cultivar(UnitNumber unit, LocalDate day) {
-        return cultivar(unit, day, 0);
-    }
-
-    private Optional<CultivarName> cultivar(UnitNumber unit, LocalDate day, int depth) {
-        Optional<Story> story = depth > 1000 ? Optional.empty() : story(unit);
-        if (story.isEmpty()) {
-            return Optional.empty();
-        }
-        Optional<CultivarName> own = story.get().ownName(day);
-        if (own.isPresent()) {
-            return own;
-        }
-        Set<Optional<CultivarName>> names = new HashSet<>();
-        for (Link link : story.get().facts().links()) {
-            if (link.act().keepsTheClone()) {
-                names.add(cultivar(link.mother(), day, depth + 1));
-            }
-        }
-        return names.size() == 1 ? names.iterator().next() : Optional.empty();
-    }
-
-    /** Return the layers that were set on a mother, as events of her timeline. */
-    List<Event> layersOf(UnitNumber mother) {
-        return timeline(mother).stream()
-                .filter(event ->
-                        event.entry() instanceof LayerSet && event.roles().contains(Role.MOTHER))
-                .toList();
-    }
-
     /** Return what to call a person. */
-    String name(PersonNumber number) {
+    @Override
+    public String name(PersonNumber number) {
         return Optional.ofNullable(persons.get(number.value()))
                 .map(Person::shown)
                 .orElse(number.toString());
@@ -920,7 +878,8 @@ final class Docket {
     // ---- saying so ----
 
     /** Object to an event of a unit's timeline. */
-    void object(UnitNumber unit, Event event, String rule, String text) {
+    @Override
+    public void object(UnitNumber unit, Event event, String rule, String text) {
         if (fresh.containsKey(event.order()) && !freshAmendments.containsKey(event.order())) {
             object(event.order(), rule, text);
             return;
@@ -950,14 +909,16 @@ final class Docket {
     }
 
     /** Remark on something odd. */
-    void remark(Event event, String rule, String text) {
+    @Override
+    public void remark(Event event, String rule, String text) {
         if (fresh.containsKey(event.order())) {
             remark(event.order(), rule, text);
         }
     }
 
     /** Remark on something odd in an entry of the proposal. */
-    void remark(long order, String rule, String text) {
+    @Override
+    public void remark(long order, String rule, String text) {
         warnings.add(new Warning(rule, where(order).map(where -> where + ": ").orElse("") + text));
     }
 
