@@ -20,8 +20,6 @@ import java.util.TreeSet;
 import ortet.book.UnitFacts.Begun;
 import ortet.book.UnitFacts.Standing;
 import ortet.entry.Acquired;
-import ortet.entry.Corrected;
-import ortet.entry.CrossedOut;
 import ortet.entry.Entry;
 import ortet.entry.EntryId;
 import ortet.entry.EntryKind;
@@ -146,7 +144,7 @@ final class Docket implements Witness {
         }
     }
 
-    private static boolean begins(Entry entry) {
+    static boolean begins(Entry entry) {
         return entry.kind().phase() == Phase.ORIGIN
                 || entry.kind() == EntryKind.DRAWN
                 || entry.kind() == EntryKind.SPLIT
@@ -160,7 +158,7 @@ final class Docket implements Witness {
         }
     }
 
-    private static Optional<PersonNumber> person(Entry entry) {
+    static Optional<PersonNumber> person(Entry entry) {
         if (entry instanceof Acquired acquired) {
             return acquired.supplier();
         }
@@ -180,45 +178,23 @@ final class Docket implements Witness {
     }
 
     private void amend(Recorded amendment) {
-        EntryId id = amendment.entry() instanceof Corrected corrected
-                ? corrected.target()
-                : ((CrossedOut) amendment.entry()).target();
+        EntryId id = Amendment.target(amendment);
         Optional<Recorded> target = Optional.ofNullable(freshById.get(id)).or(() -> base.entry(id));
-        if (target.isEmpty()) {
-            object(amendment.order(), "unknown-entry", "no entry " + id + " in the book");
-            return;
-        }
-        Recorded found = target.get();
-        if (found.entry().kind().phase() == Phase.AMENDMENT) {
-            object(
-                    amendment.order(),
-                    "no-amending-amendments",
-                    "a " + found.entry().kind().word() + " entry cannot itself be amended; amend the entry that it is"
-                            + " about");
-            return;
-        }
-        List<Recorded> before = amendments(found.order());
-        if (before.stream().anyMatch(other -> other.entry() instanceof CrossedOut)) {
-            object(amendment.order(), "already-crossed-out", "entry " + id + " is crossed out already");
-            return;
-        }
-        List<Recorded> all = new ArrayList<>(before);
-        all.add(amendment);
+        List<Strand> amendedStrands;
         try {
-            for (Strand strand : Strand.of(found, all)) {
-                if (today.isPresent() && strand.day().first().isAfter(today.get())) {
-                    object(amendment.order(), "future-day", strand.day() + " is after today, " + today.get());
-                    return;
-                }
-                strand.by().ifPresent(by -> known(amendment.order(), "by", by));
-                person(strand.entry()).ifPresent(who -> known(amendment.order(), "person", who));
-            }
+            List<Recorded> before = target.isPresent() ? amendments(target.get().order()) : List.of();
+            amendedStrands = Amendment.apply(amendment, target, before, today);
         } catch (Refused refused) {
             for (Fault fault : refused.faults()) {
-                complain(new Fault("bad-correction", where(amendment.order()), fault.text(), fault.nearest()));
+                complain(new Fault(fault.rule(), where(amendment.order()), fault.text(), fault.nearest()));
             }
             return;
         }
+        for (Strand strand : amendedStrands) {
+            strand.by().ifPresent(by -> known(amendment.order(), "by", by));
+            person(strand.entry()).ifPresent(who -> known(amendment.order(), "person", who));
+        }
+        Recorded found = target.orElseThrow();
         freshAmendments
                 .computeIfAbsent(found.order(), order -> new ArrayList<>())
                 .add(amendment);
@@ -303,7 +279,7 @@ final class Docket implements Witness {
 
     /** Object to units that would come from themselves by way of others, and tell whether there are any. */
     private boolean comesFromItself(List<Recorded> dirty) {
-        Map<Integer, Boolean> open = new HashMap<>();
+        Circles circles = new Circles(this::sources);
         boolean found = false;
         for (Recorded recorded : dirty) {
             if (!begins(recorded.entry())) {
@@ -311,7 +287,7 @@ final class Docket implements Witness {
             }
             for (Strand strand : strands(recorded)) {
                 for (UnitNumber unit : resolveAll(strand.entry().tags())) {
-                    Optional<List<UnitNumber>> circle = circle(unit, open);
+                    Optional<List<UnitNumber>> circle = circles.from(unit);
                     if (circle.isPresent()) {
                         found = true;
                         List<String> names = circle.get().stream()
@@ -332,37 +308,6 @@ final class Docket implements Witness {
 
     private Optional<Tag> begunAs(UnitNumber unit) {
         return timeline(unit).stream().filter(Event::begins).findFirst().map(event -> begunTag(unit, event));
-    }
-
-    /** Return a circle of links that can be reached from a unit; units met before are closed and not looked at again. */
-    private Optional<List<UnitNumber>> circle(UnitNumber start, Map<Integer, Boolean> open) {
-        if (open.containsKey(start.value())) {
-            return Optional.empty();
-        }
-        Deque<UnitNumber> path = new ArrayDeque<>();
-        Deque<Deque<UnitNumber>> left = new ArrayDeque<>();
-        path.addLast(start);
-        left.addLast(new ArrayDeque<>(sources(start)));
-        open.put(start.value(), true);
-        while (!path.isEmpty()) {
-            UnitNumber next = left.getLast().poll();
-            if (next == null) {
-                open.put(path.removeLast().value(), false);
-                left.removeLast();
-                continue;
-            }
-            Boolean state = open.get(next.value());
-            if (state == null) {
-                open.put(next.value(), true);
-                path.addLast(next);
-                left.addLast(new ArrayDeque<>(sources(next)));
-            } else if (state) {
-                List<UnitNumber> members = new ArrayList<>(path);
-                path.forEach(unit -> open.put(unit.value(), false));
-                return Optional.of(members.subList(members.indexOf(next), members.size()));
-            }
-        }
-        return Optional.empty();
     }
 
     /** Return the units that a unit comes from. */
@@ -831,9 +776,7 @@ final class Docket implements Witness {
         carried.forEach((carrying, layers) -> {
             Story story = story(carrying.mother()).orElseThrow();
             List<Tag> sorted = layers.stream().distinct().sorted().toList();
-            String text = story.facts().tag() + " was gone on " + carrying.end().day() + " with "
-                    + (sorted.size() == 1 ? "a layer" : sorted.size() + " layers") + " on her (" + Tags.brief(sorted)
-                    + "): say first what became of them (severed, failed or withdrawn)";
+            String text = layersOn(story.facts().tag(), carrying.end(), sorted);
             long order = fresh.containsKey(carrying.end().order())
                     ? carrying.end().order()
                     : touchedBy.getOrDefault(
@@ -843,13 +786,19 @@ final class Docket implements Witness {
         });
     }
 
+    static String layersOn(Tag mother, Standing end, List<Tag> layers) {
+        return mother + " was gone on " + end.day() + " with "
+                + (layers.size() == 1 ? "a layer" : layers.size() + " layers") + " on her (" + Tags.brief(layers)
+                + "): say first what became of them (severed, failed or withdrawn)";
+    }
+
     private boolean hasEnded(UnitNumber unit) {
         return story(unit)
                 .map(story -> story.facts().standings().stream().anyMatch(Docket::isEnd))
                 .orElse(false);
     }
 
-    private static boolean isEnd(Standing standing) {
+    static boolean isEnd(Standing standing) {
         return standing.growing() == 0 && standing.pending().map(n -> n == 0).orElse(false);
     }
 
@@ -894,7 +843,7 @@ final class Docket implements Witness {
                 Optional.empty()));
     }
 
-    private static String restingOn(Entry entry, String day) {
+    static String restingOn(Entry entry, String day) {
         String tags = Tags.brief(entry.tags());
         return "then this could not be true any more: " + entry.kind().word() + (tags.isEmpty() ? "" : " " + tags)
                 + " on " + day;
@@ -985,7 +934,7 @@ final class Docket implements Witness {
         complain(new Fault("changed-row", where, changes(before.proposed(), proposed), Optional.empty()));
     }
 
-    private static String changes(Proposed before, Proposed now) {
+    static String changes(Proposed before, Proposed now) {
         List<String> changes = new ArrayList<>();
         Map<String, String> old = texts(before);
         Map<String, String> fresh = texts(now);

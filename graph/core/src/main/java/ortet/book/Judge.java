@@ -1,5 +1,6 @@
 package ortet.book;
 
+import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -9,11 +10,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
+import java.util.function.Consumer;
 import java.util.stream.Stream;
 import ortet.entry.EntryId;
 import ortet.entry.Proposed;
 import ortet.entry.Recorded;
+import ortet.plant.Person;
 import ortet.value.Refused;
+import ortet.value.Warning;
 
 /**
  * Rules on proposals: whether they can be true beside all that the book holds, and what follows from them.
@@ -23,12 +27,19 @@ import ortet.value.Refused;
  */
 public final class Judge {
     private static final int WORTH_ANOTHER_THREAD = 5_000;
+    private static final int SHOWN_EVERY = 10_000;
 
     private final Clock clock;
+    private final Pile.Room room;
 
     /** Make a judge who reads the time from the clock. */
     public Judge(Clock clock) {
+        this(clock, Pile.Room.USUAL);
+    }
+
+    Judge(Clock clock, Pile.Room room) {
         this.clock = clock;
+        this.room = room;
     }
 
     /** Return today in a book's time zone. */
@@ -92,6 +103,75 @@ public final class Judge {
     }
 
     /**
+     * Take in a whole book, rule on it, and hand it to a store on the way.
+     *
+     * <p>Needs little memory beside the store's, however large the book is. What the store was handed counts only when this
+     * returns.
+     *
+     * @param empty where the book stands: an identity and a zone, without entries
+     * @throws Refused with everything that cannot be read or cannot be true, or when the entries do not end on the digest
+     *     that they should
+     */
+    public Loaded load(EntrySource source, Head empty, LoadSink sink, Progress progress) {
+        boolean isNew = source.digest().isEmpty();
+        try (Ledger ledger = new Ledger(
+                sink.scratch(),
+                room,
+                clock.instant(),
+                isNew ? Optional.of(today(empty)) : Optional.empty(),
+                sink::entry)) {
+            source.read(ledger, progress);
+            if (source.digest().filter(due -> !due.equals(ledger.digest())).isPresent()) {
+                throw Refused.because(
+                        "broken-chain",
+                        "the entries are not as they were written: their chain of digests ends on "
+                                + ledger.digest().brief() + ", expected "
+                                + source.digest().get().brief());
+            }
+            List<Person> persons = source.persons();
+            sink.persons(persons);
+            ledger.persons(persons);
+            ledger.judge(sink::facts, progress);
+            ledger.refuse();
+            Head head = new Head(empty.bookId(), empty.zone(), ledger.size(), ledger.digest(), ledger.lastUnit());
+            List<Warning> warnings = new ArrayList<>(source.remarks());
+            warnings.addAll(ledger.warnings());
+            return new Loaded(head, ledger.size(), persons.size(), ledger.lastUnit(), warnings);
+        }
+    }
+
+    /**
+     * Work out the facts of every unit anew from entries that were judged before, and hand them over by unit number.
+     *
+     * @param entries in recorded order, from 1
+     * @param persons every person of the book
+     * @param scratch a folder for what there is no room for in memory
+     * @return where a book of these entries stands
+     * @throws Refused when an entry cannot be true, which means that the book is damaged
+     */
+    public Head retell(
+            Stream<Recorded> entries,
+            Head of,
+            List<Person> persons,
+            Path scratch,
+            Consumer<UnitFacts> taker,
+            Progress progress) {
+        try (Ledger ledger = new Ledger(scratch, room, Instant.EPOCH, Optional.empty(), (chained, fields) -> {})) {
+            long[] done = {0};
+            entries.forEach(recorded -> {
+                ledger.take(recorded, Optional.empty());
+                if (++done[0] % SHOWN_EVERY == 0) {
+                    progress.at("reading entries", done[0], of.order());
+                }
+            });
+            ledger.persons(persons);
+            ledger.judge(taker::accept, progress);
+            ledger.refuse();
+            return new Head(of.bookId(), of.zone(), ledger.size(), ledger.digest(), ledger.lastUnit());
+        }
+    }
+
+    /**
      * Rule on a whole book taken out of another store, which keeps its orders, instants and digests.
      *
      * @throws Refused when the chain does not end on the digest given, or an entry cannot be true
@@ -135,8 +215,7 @@ public final class Judge {
         return anew(new EmptyView(empty), List.copyOf(view.persons()), chained, progress);
     }
 
-    private static Ruling anew(
-            BookView empty, List<ortet.plant.Person> persons, List<Chained> chained, Progress progress) {
+    private static Ruling anew(BookView empty, List<Person> persons, List<Chained> chained, Progress progress) {
         Docket docket = new Docket(empty, Optional.empty());
         persons.forEach(docket::add);
         chained.forEach(entry -> docket.add(entry.recorded(), Optional.empty()));
