@@ -11,6 +11,9 @@ public interface Intake {
     /** Return how many entries were taken in, which is the recorded order of the last one. */
     long size();
 
+    /** Return the digest of the last entry. */
+    Digest digest();
+
     /**
      * Take in an entry that was never recorded before; it is recorded now, after the last one.
      *

@@ -5,6 +5,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -28,6 +29,7 @@ import ortet.value.Warning;
 public final class Judge {
     private static final int WORTH_ANOTHER_THREAD = 5_000;
     private static final int SHOWN_EVERY = 10_000;
+    private static final Path SCRATCH = Path.of(System.getProperty("java.io.tmpdir"));
 
     private final Clock clock;
     private final Pile.Room room;
@@ -109,11 +111,11 @@ public final class Judge {
      * returns.
      *
      * @param empty where the book stands: an identity and a zone, without entries
-     * @throws Refused with everything that cannot be read or cannot be true, or when the entries do not end on the digest
-     *     that they should
+     * @param known persons whom the book has already
+     * @throws Refused with everything that cannot be read or cannot be true
      */
-    public Loaded load(EntrySource source, Head empty, LoadSink sink, Progress progress) {
-        boolean isNew = source.digest().isEmpty();
+    public Loaded load(EntrySource source, Head empty, Collection<Person> known, LoadSink sink, Progress progress) {
+        boolean isNew = source.identity().isEmpty();
         try (Ledger ledger = new Ledger(
                 sink.scratch(),
                 room,
@@ -121,42 +123,78 @@ public final class Judge {
                 isNew ? Optional.of(today(empty)) : Optional.empty(),
                 sink::entry)) {
             source.read(ledger, progress);
-            if (source.digest().filter(due -> !due.equals(ledger.digest())).isPresent()) {
-                throw Refused.because(
-                        "broken-chain",
-                        "the entries are not as they were written: their chain of digests ends on "
-                                + ledger.digest().brief() + ", expected "
-                                + source.digest().get().brief());
-            }
-            List<Person> persons = source.persons();
-            sink.persons(persons);
+            List<Person> fresh = source.persons();
+            sink.persons(fresh);
+            List<Person> persons = new ArrayList<>(known);
+            persons.addAll(fresh);
             ledger.persons(persons);
             ledger.judge(sink::facts, progress);
             ledger.refuse();
-            Head head = new Head(empty.bookId(), empty.zone(), ledger.size(), ledger.digest(), ledger.lastUnit());
+            EntrySource.Identity identity =
+                    source.identity().orElse(new EntrySource.Identity(empty.bookId(), empty.zone()));
+            Head head = new Head(identity.book(), identity.zone(), ledger.size(), ledger.digest(), ledger.lastUnit());
             List<Warning> warnings = new ArrayList<>(source.remarks());
             warnings.addAll(ledger.warnings());
-            return new Loaded(head, ledger.size(), persons.size(), ledger.lastUnit(), warnings);
+            return new Loaded(head, ledger.size(), fresh.size(), source.repeated(), ledger.lastUnit(), warnings);
         }
     }
 
     /**
-     * Work out the facts of every unit anew from entries that were judged before, and hand them over by unit number.
+     * Rule on a whole book without writing it.
      *
-     * @param entries in recorded order, from 1
+     * @param empty the book that it would be taken into
+     * @throws Refused with everything that cannot be read or cannot be true
+     */
+    public Loaded check(EntrySource source, BookView empty, Progress progress) {
+        return load(source, empty.head(), empty.persons(), new Unwritten(), progress);
+    }
+
+    /** Writes nothing. */
+    private static final class Unwritten implements LoadSink {
+        @Override
+        public Path scratch() {
+            return SCRATCH;
+        }
+
+        @Override
+        public void entry(Chained chained, String fields) {}
+
+        @Override
+        public void persons(List<Person> persons) {}
+
+        @Override
+        public void facts(UnitFacts facts) {}
+    }
+
+    /**
+     * Work out the facts of every unit anew from all entries of a book, and hand them over by unit number.
+     *
+     * @return where the book stands by its entries
+     * @throws Refused when an entry cannot be true, which means that the book is damaged
+     */
+    public Head retell(BookView view, Consumer<UnitFacts> taker, Progress progress) {
+        try (Stream<Chained> entries = view.since(0)) {
+            return retell(entries.map(Chained::recorded), view.head(), view.persons(), taker, progress);
+        }
+    }
+
+    /**
+     * Work out the facts of every unit anew from entries that were judged before, and hand them over by unit number, when
+     * all entries are read.
+     *
+     * @param entries in recorded order, from 1; all of a book's, or those up to some moment
+     * @param of the book that they are from
      * @param persons every person of the book
-     * @param scratch a folder for what there is no room for in memory
      * @return where a book of these entries stands
      * @throws Refused when an entry cannot be true, which means that the book is damaged
      */
     public Head retell(
             Stream<Recorded> entries,
             Head of,
-            List<Person> persons,
-            Path scratch,
+            Collection<Person> persons,
             Consumer<UnitFacts> taker,
             Progress progress) {
-        try (Ledger ledger = new Ledger(scratch, room, Instant.EPOCH, Optional.empty(), (chained, fields) -> {})) {
+        try (Ledger ledger = new Ledger(SCRATCH, room, Instant.EPOCH, Optional.empty(), (chained, fields) -> {})) {
             long[] done = {0};
             entries.forEach(recorded -> {
                 ledger.take(recorded, Optional.empty());
@@ -164,7 +202,7 @@ public final class Judge {
                     progress.at("reading entries", done[0], of.order());
                 }
             });
-            ledger.persons(persons);
+            ledger.persons(List.copyOf(persons));
             ledger.judge(taker::accept, progress);
             ledger.refuse();
             return new Head(of.bookId(), of.zone(), ledger.size(), ledger.digest(), ledger.lastUnit());

@@ -150,6 +150,10 @@ final class Ledger implements Witness, Intake, AutoCloseable {
 
     @Override
     public void take(Recorded recorded, Optional<Where> where) {
+        if (recorded.order() != pile.size() + 1L) {
+            throw Refused.because(
+                    "broken-chain", "expected recorded order " + (pile.size() + 1L) + ", found " + recorded.order());
+        }
         Entry entry = recorded.entry();
         String fields = CanonicalText.fields(entry);
         place(recorded.order(), where);
@@ -243,8 +247,8 @@ final class Ledger implements Witness, Intake, AutoCloseable {
         }
     }
 
-    /** Return the digest of the last entry. */
-    Digest digest() {
+    @Override
+    public Digest digest() {
         return last;
     }
 

@@ -9,11 +9,12 @@ import ortet.value.Warning;
  *
  * @param head where the book stands then
  * @param entries how many entries it has
- * @param persons how many persons it has
+ * @param persons how many persons are new
+ * @param repeated how many entries were read twice and written once
  * @param begun how many units were begun
  * @param warnings what is odd about it
  */
-public record Loaded(Head head, long entries, int persons, int begun, List<Warning> warnings) {
+public record Loaded(Head head, long entries, int persons, int repeated, int begun, List<Warning> warnings) {
     public Loaded {
         Objects.requireNonNull(head);
         warnings = List.copyOf(warnings);

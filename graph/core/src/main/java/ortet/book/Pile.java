@@ -99,9 +99,6 @@ final class Pile implements AutoCloseable {
      * @param fields the canonical text of its fields
      */
     void add(Recorded recorded, String fields) {
-        if (recorded.order() != size + 1L) {
-            throw new IllegalArgumentException("entry " + recorded.order() + " does not follow entry " + size);
-        }
         byte[] day = recorded.proposed().day().toString().getBytes(StandardCharsets.ISO_8859_1);
         byte[] text = fields.getBytes(StandardCharsets.UTF_8);
         int length = HEAD + day.length + text.length;
