@@ -19,8 +19,10 @@ import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import ortet.book.BookStore;
 import ortet.book.Checkup;
+import ortet.book.EntrySource;
 import ortet.book.Head;
 import ortet.book.Judge;
+import ortet.book.Loaded;
 import ortet.book.Receipt;
 import ortet.book.Ruling;
 import ortet.book.daybook.DayBook;
@@ -105,36 +107,68 @@ public final class BookCommands {
             Screen screen) {
         BookStore store = shelf.open(context);
         FaultList.capped(faults.orElse(FaultList.SHOWN), () -> {
-            Receipt receipt;
-            long before = store.read(view -> view.persons().size());
-            long after;
-            try (ProgressBar bar = screen.progress()) {
-                Reading reading = store.read(view -> DayBook.read(files, source, view, bar::at));
-                if (check) {
-                    Ruling ruling = store.read(view -> reading.check(view, judge, bar::at));
-                    receipt = ruling.receipt();
-                    after = before + ruling.persons().size();
-                } else {
-                    receipt = reading.writeInto(store, judge, bar::at);
-                    recording.wroteForGood("read in a file", context);
-                    after = store.read(view -> view.persons().size());
-                }
+            boolean isFresh = store.read(
+                    view -> view.head().order() == 0 && (view.persons().isEmpty() || !Files.isDirectory(files.get(0))));
+            if (isFresh) {
+                told(check ? "would be written" : "written", fresh(store, files, source, check, screen), screen);
+            } else {
+                more(store, files, source, check, screen);
             }
-            told(check ? "would be written" : "written", receipt, (int) (after - before), screen);
+            if (!check) {
+                recording.wroteForGood("read in a file", context);
+            }
         });
     }
 
-    private static void told(String how, Receipt receipt, int persons, Screen screen) {
-        Remarks.show(receipt.warnings(), screen);
-        int entries = receipt.written().size();
-        screen.prose(Counts.of(entries, "entry", "entries") + " " + how + ", "
-                + Counts.of(receipt.begun(), "plant, layer or batch begun", "plants, layers and batches begun")
-                + (persons > 0 ? ", " + Counts.of(persons, "new person", "new persons") : "")
-                + (receipt.alreadyThere() > 0
-                        ? "; " + Counts.of(receipt.alreadyThere(), "entry was", "entries were") + " there already"
+    /** Read files into a book that has no entries, however large they are. */
+    private Loaded fresh(BookStore store, List<Path> files, Optional<String> source, boolean check, Screen screen) {
+        EntrySource entries = store.read(view -> DayBook.source(files, source, view.persons()));
+        try (ProgressBar bar = screen.progress()) {
+            return check
+                    ? store.read(view -> judge.check(entries, view, bar::at))
+                    : store.load(entries, judge, bar::at);
+        }
+    }
+
+    /** Read files into a book beside what it has. */
+    private void more(BookStore store, List<Path> files, Optional<String> source, boolean check, Screen screen) {
+        Receipt receipt;
+        long before = store.read(view -> view.persons().size());
+        long after;
+        try (ProgressBar bar = screen.progress()) {
+            Reading reading = store.read(view -> DayBook.read(files, source, view, bar::at));
+            if (check) {
+                Ruling ruling = store.read(view -> reading.check(view, judge, bar::at));
+                receipt = ruling.receipt();
+                after = before + ruling.persons().size();
+            } else {
+                receipt = reading.writeInto(store, judge, bar::at);
+                after = store.read(view -> view.persons().size());
+            }
+        }
+        int written = receipt.written().size();
+        told(
+                check ? "would be written" : "written",
+                new Loaded(
+                        receipt.head(),
+                        written,
+                        (int) (after - before),
+                        receipt.alreadyThere(),
+                        receipt.begun(),
+                        receipt.warnings()),
+                screen);
+    }
+
+    private static void told(String how, Loaded loaded, Screen screen) {
+        Remarks.show(loaded.warnings(), screen);
+        screen.prose(Counts.of((int) loaded.entries(), "entry", "entries") + " " + how + ", "
+                + Counts.of(loaded.begun(), "plant, layer or batch begun", "plants, layers and batches begun")
+                + (loaded.persons() > 0 ? ", " + Counts.of(loaded.persons(), "new person", "new persons") : "")
+                + (loaded.repeated() > 0
+                        ? "; " + Counts.of(loaded.repeated(), "entry was", "entries were") + " there already"
                         : ""));
-        if (!receipt.warnings().isEmpty()) {
-            screen.prose(Counts.of(receipt.warnings().size(), "remark", "remarks") + " above: odd, but possible");
+        if (!loaded.warnings().isEmpty()) {
+            screen.prose(Counts.of(loaded.warnings().size(), "remark", "remarks") + " above: odd, but possible");
         }
     }
 

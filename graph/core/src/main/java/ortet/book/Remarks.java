@@ -33,12 +33,12 @@ final class Remarks {
 
     private static final BigDecimal WIDEST = new BigDecimal("2.5");
 
-    private final Docket docket;
+    private final Witness others;
     private final Listings listings;
     private final Map<String, Optional<String>> near = new HashMap<>();
 
-    Remarks(Docket docket, Listings listings) {
-        this.docket = docket;
+    Remarks(Witness others, Listings listings) {
+        this.others = others;
         this.listings = listings;
     }
 
@@ -49,8 +49,8 @@ final class Remarks {
             ring(strand, set);
             below(strand, set);
             boolean fromBelow = set.belowUnion().orElse(false);
-            docket.resolve(fromBelow ? set.tags().get(0) : set.mother())
-                    .flatMap(unit -> docket.cultivar(unit, day))
+            others.resolve(fromBelow ? set.tags().get(0) : set.mother())
+                    .flatMap(unit -> others.cultivar(unit, day))
                     .ifPresent(name -> guarded(strand, name, day));
             if (fromBelow) {
                 union(strand, List.of(set.mother()));
@@ -86,7 +86,7 @@ final class Remarks {
 
     private void remark(Strand strand, String rule, String text) {
         List<Tag> tags = strand.entry().tags();
-        docket.remark(strand.recorded().order(), rule, (tags.isEmpty() ? "" : Tags.brief(tags) + ": ") + text);
+        others.remark(strand.recorded().order(), rule, (tags.isEmpty() ? "" : Tags.brief(tags) + ": ") + text);
     }
 
     private void ring(Strand strand, LayerSet set) {
@@ -108,7 +108,7 @@ final class Remarks {
     }
 
     private void below(Strand strand, LayerSet set) {
-        Optional<UnitNumber> mother = docket.resolve(set.mother());
+        Optional<UnitNumber> mother = others.resolve(set.mother());
         if (mother.isEmpty()
                 || set.below().isEmpty()
                         && (set.branch().isEmpty() || set.heightMm().isEmpty())) {
@@ -116,13 +116,13 @@ final class Remarks {
         }
         LocalDate day = strand.day().first();
         if (set.below().isPresent()) {
-            docket.resolve(set.below().get())
-                    .flatMap(docket::story)
+            others.resolve(set.below().get())
+                    .flatMap(others::story)
                     .filter(story -> story.isPending(day))
                     .ifPresent(story -> below(strand, set.below().get()));
             return;
         }
-        for (Event event : docket.layersOf(mother.get())) {
+        for (Event event : others.layersOf(mother.get())) {
             LayerSet other = (LayerSet) event.entry();
             boolean above = event.order() != strand.recorded().order()
                     && other.branch().equals(set.branch())
@@ -130,8 +130,8 @@ final class Remarks {
                     && !event.day().first().isAfter(day);
             if (above) {
                 Optional<Tag> still = other.tags().stream()
-                        .filter(tag -> docket.resolve(tag)
-                                .flatMap(docket::story)
+                        .filter(tag -> others.resolve(tag)
+                                .flatMap(others::story)
                                 .filter(story -> story.isPending(day))
                                 .isPresent())
                         .findFirst();
@@ -164,7 +164,7 @@ final class Remarks {
         }
         Optional<CultivarName> name = struck.cultivar()
                 .or(() -> (fromBelow ? struck.tags() : mothers)
-                        .stream().findFirst().flatMap(docket::resolve).flatMap(unit -> docket.cultivar(unit, day)));
+                        .stream().findFirst().flatMap(others::resolve).flatMap(unit -> others.cultivar(unit, day)));
         if (struck.wood().filter(wood -> wood == Wood.ROOT).isPresent()
                 && name.filter(listings::isChimera).isPresent()) {
             remark(strand, "chimera-root-cuttings", name.get() + " is a chimera; root cuttings do not keep it");
@@ -175,8 +175,8 @@ final class Remarks {
 
     private void union(Strand strand, List<Tag> mothers) {
         for (Tag mother : mothers) {
-            if (docket.resolve(mother)
-                    .map(docket::union)
+            if (others.resolve(mother)
+                    .map(unit -> Union.of(others, unit))
                     .filter(union -> !union.isSure())
                     .isPresent()) {
                 remark(strand, "union-unrecorded", "the book does not say that " + mother + " is a graft");
@@ -188,8 +188,8 @@ final class Remarks {
         if (said.isEmpty()) {
             return;
         }
-        docket.resolve(mother)
-                .flatMap(unit -> docket.cultivar(unit, day))
+        others.resolve(mother)
+                .flatMap(unit -> others.cultivar(unit, day))
                 .filter(hers -> !hers.equals(said.get()))
                 .ifPresent(hers -> remark(
                         strand, "cultivar-differs", "said to be " + said.get() + ", but " + mother + " is " + hers));

@@ -4,7 +4,16 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import ortet.entry.Acquired;
+import ortet.entry.Drawn;
+import ortet.entry.Entry;
+import ortet.entry.FoundUntagged;
+import ortet.entry.GraftWorked;
+import ortet.entry.Merged;
+import ortet.entry.Raised;
+import ortet.entry.Split;
 import ortet.plant.CultivarName;
+import ortet.plant.Tag;
 import ortet.plant.UnitNumber;
 
 /**
@@ -17,6 +26,8 @@ import ortet.plant.UnitNumber;
  * @param names the names of rootstocks that are not in the book
  */
 record Union(boolean mayBe, boolean isSure, boolean isWhole, Set<UnitNumber> stocks, Set<CultivarName> names) {
+    private static final int DEEPEST = 1000;
+
     /** No graft. */
     static final Union NONE = new Union(false, false, false, Set.of(), Set.of());
 
@@ -57,5 +68,53 @@ record Union(boolean mayBe, boolean isSure, boolean isWhole, Set<UnitNumber> sto
     /** Return the name of the rootstock, where it is not in the book and there is but one name. */
     Optional<CultivarName> name() {
         return stocks.isEmpty() && names.size() == 1 ? names.stream().findFirst() : Optional.empty();
+    }
+
+    /** Return what is known of a plant: of its own union, or that of the batch that it came from. */
+    static Union of(Witness witness, UnitNumber unit) {
+        return of(witness, unit, 0);
+    }
+
+    private static Union of(Witness witness, UnitNumber unit, int depth) {
+        Optional<Entry> begun = depth > DEEPEST
+                ? Optional.empty()
+                : witness.timeline(unit).stream()
+                        .filter(Event::begins)
+                        .findFirst()
+                        .map(Event::entry);
+        if (begun.isEmpty()) {
+            return NONE;
+        }
+        Entry entry = begun.get();
+        if (entry instanceof GraftWorked graft) {
+            return graft.stock()
+                    .flatMap(witness::resolve)
+                    .map(Union::on)
+                    .or(() -> graft.stockCultivar().map(Union::on))
+                    .orElse(unknown(true));
+        }
+        if (entry instanceof Acquired acquired) {
+            Raised raised = acquired.raised().orElse(Raised.UNKNOWN);
+            return raised == Raised.GRAFT || raised == Raised.UNKNOWN ? unknown(raised == Raised.GRAFT) : NONE;
+        }
+        return of(sources(entry).stream()
+                .map(witness::resolve)
+                .flatMap(Optional::stream)
+                .filter(source -> !source.equals(unit))
+                .map(source -> of(witness, source, depth + 1))
+                .toList());
+    }
+
+    private static List<Tag> sources(Entry entry) {
+        if (entry instanceof Drawn drawn) {
+            return List.of(drawn.source());
+        }
+        if (entry instanceof Split split) {
+            return List.of(split.source());
+        }
+        if (entry instanceof Merged merged) {
+            return merged.sources();
+        }
+        return entry instanceof FoundUntagged found ? found.candidates() : List.of();
     }
 }

@@ -4,40 +4,75 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumSet;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 import ortet.book.BookView;
+import ortet.book.Chained;
+import ortet.book.History;
 import ortet.book.Judge;
+import ortet.book.Progress;
 import ortet.book.UnitFacts;
 import ortet.book.UnitFacts.Naming;
 import ortet.entry.Entry;
+import ortet.entry.Recorded;
 import ortet.plant.CultivarName;
 import ortet.plant.PersonNumber;
 import ortet.value.When;
 
 /** Fills columns by retelling a book from its entries up to one. */
 final class Retold {
+    private final BookView view;
     private final LocalDate asOf;
     private final List<UnitFacts> facts = new ArrayList<>();
-    private final Map<Integer, Entry> begun = new HashMap<>();
+    private Optional<Recorded> last = Optional.empty();
 
-    private Retold(LocalDate asOf) {
+    private Retold(BookView view, LocalDate asOf) {
+        this.view = view;
         this.asOf = asOf;
     }
 
     /** Return every column as the book knew it when it ended with an entry. */
     static Columns columns(BookView view, Judge judge, LocalDate asOf, long knownBy) {
-        Retold retold = new Retold(asOf);
-        judge.retell(view, knownBy, (unit, entry) -> {
-            retold.facts.add(unit);
-            retold.begun.put(unit.unit().value(), entry);
-        });
+        Retold retold = new Retold(view, asOf);
+        try (Stream<Chained> entries = view.since(0)) {
+            judge.retell(
+                    entries.map(Chained::recorded).takeWhile(retold.upTo(knownBy)),
+                    view.head(),
+                    view.persons(),
+                    retold.facts::add,
+                    Progress.NONE);
+        }
         return retold.fill(view.head().lastUnit());
+    }
+
+    /** Take entries up to one, and those that were recorded at one go with it: they lean on each other in any order. */
+    private Predicate<Recorded> upTo(long knownBy) {
+        return entry -> {
+            boolean known = entry.order() <= knownBy
+                    || last.filter(before -> before.recordedAt().equals(entry.recordedAt()))
+                            .isPresent();
+            if (known) {
+                last = Optional.of(entry);
+            }
+            return known;
+        };
+    }
+
+    private Optional<Entry> beginning(UnitFacts unit) {
+        long order = unit.begun().order();
+        long end = last.map(Recorded::order).orElse(0L);
+        return view.entry(order)
+                .flatMap(recorded -> History.words(
+                        recorded,
+                        view.amendments(order).stream()
+                                .filter(amendment -> amendment.order() <= end)
+                                .toList(),
+                        unit.begun().position()));
     }
 
     private boolean isPast(When day) {
@@ -70,9 +105,15 @@ final class Retold {
                             unit.unit().value(), leaving.reason().ordinal(), leaving.count()));
         }
         filling.closeLinks();
-        for (int founder : filling.founders(asOf.toEpochDay())) {
-            filling.beginning(
-                    founder, Beginning.of(begun.get(founder), UnitFacts.Nature.values()[filling.nature(founder)]));
+        int[] founders = filling.founders(asOf.toEpochDay());
+        for (UnitFacts unit : facts) {
+            if (Arrays.binarySearch(founders, unit.unit().value()) >= 0) {
+                filling.beginning(
+                        unit.unit().value(),
+                        beginning(unit)
+                                .map(entry -> Beginning.of(entry, unit.nature()))
+                                .orElse(Beginning.NOT_IN_THE_BOOK));
+            }
         }
         words(filling);
         return filling.columns(cohorts(filling));
