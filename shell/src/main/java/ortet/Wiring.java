@@ -19,6 +19,7 @@ import ortet.commands.CohortCommands;
 import ortet.commands.Companion;
 import ortet.commands.CuttingsCommands;
 import ortet.commands.DemoCommands;
+import ortet.commands.FamilyCommands;
 import ortet.commands.HelpCommands;
 import ortet.commands.IdentityCommands;
 import ortet.commands.InventoryCommands;
@@ -60,6 +61,7 @@ import ortet.nursery.Nursery;
     BookCommands.class,
     PersonCommands.class,
     QuestionCommands.class,
+    FamilyCommands.class,
     InventoryCommands.class,
     RecordCommands.class,
     SittingCommands.class,

@@ -59,6 +59,7 @@ public final class Books {
                 all.put(question + " as of " + day, numbers(view, question, day));
             }
             all.put("tags of all as of " + day, texts(view, "tags-of-units", day));
+            all.put("stand of all as of " + day, texts(view, "stand-of-units", day));
             all.put("places of all as of " + day, texts(view, "places-of-units", day));
         }
         all.put("beginnings", texts(view, "beginnings", "9999-12-31"));

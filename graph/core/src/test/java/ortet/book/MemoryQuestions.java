@@ -10,8 +10,11 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.LongStream;
 import java.util.stream.Stream;
+import ortet.book.UnitFacts.Leaving;
 import ortet.book.UnitFacts.Naming;
 import ortet.book.UnitFacts.Outcome;
+import ortet.book.UnitFacts.Reason;
+import ortet.book.UnitFacts.Standing;
 import ortet.entry.Acquired;
 import ortet.entry.Recorded;
 import ortet.entry.Words;
@@ -74,9 +77,51 @@ public final class MemoryQuestions {
                                                 (long) unit.unit().value(),
                                                 stay.place().name())))
                                 .toList());
+            case "stand-of-units" ->
+                new Rows(
+                        List.of(
+                                "unit",
+                                "tag",
+                                "nature",
+                                "pending",
+                                "growing",
+                                "standing_order",
+                                "sold",
+                                "reason",
+                                "cultivar"),
+                        wanted(parameters).map(unit -> stand(unit, parameters)).toList());
             case "order-by-instant" -> new Rows(List.of("recorded_order"), List.of(List.of(order(parameters))));
             default -> throw new Refused(Fault.of("unknown-question", "a book in memory cannot be asked " + name));
         };
+    }
+
+    private static List<Object> stand(UnitFacts unit, Parameters parameters) {
+        Optional<Standing> standing = unit.standings().stream()
+                .filter(change -> isPast(change.day(), parameters))
+                .reduce((before, after) -> after);
+        List<Leaving> left = unit.leavings().stream()
+                .filter(leaving -> isPast(leaving.day(), parameters))
+                .toList();
+        int sold = left.stream()
+                .mapToInt(leaving -> leaving.reason() == Reason.SOLD
+                        ? leaving.count()
+                        : leaving.reason() == Reason.RETURNED ? -leaving.count() : 0)
+                .sum();
+        Optional<Leaving> last = left.stream()
+                .filter(leaving -> leaving.reason() != Reason.RETURNED && leaving.reason() != Reason.UNWORKED)
+                .reduce((before, after) -> after);
+        return Arrays.asList(
+                (long) unit.unit().value(),
+                tag(unit, asOf(parameters)),
+                Words.of(unit.nature()),
+                standing.flatMap(Standing::pending).map(Integer::longValue).orElse(null),
+                standing.map(change -> (long) change.growing()).orElse(0L),
+                standing.map(Standing::order).orElse(null),
+                (long) sold,
+                last.map(leaving -> Words.of(leaving.reason())).orElse(null),
+                name(unit, parameters)
+                        .map(naming -> naming.cultivar().toString())
+                        .orElse(null));
     }
 
     private long order(Parameters parameters) {
