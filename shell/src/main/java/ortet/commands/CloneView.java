@@ -293,10 +293,10 @@ final class CloneView {
         Sheet.Builder sheet = Sheet.titled(
                 people ? "" : "clones, as of " + table.asOf(),
                 Column.text("first", "first"),
-                Column.text("known_as", "known as"),
+                Column.text("known_as", "known as").forPrograms(),
                 Column.text("cultivar", "cultivar"),
                 Column.text("other_cultivars", "other names").forPrograms(),
-                Column.text("begun", "begun"),
+                Column.text("begun", "begun").forPrograms(),
                 Column.truth("began_as_batch", "batch").forPrograms(),
                 Column.whole("tags", "tags"),
                 Column.whole("living", "living"),
@@ -305,8 +305,8 @@ final class CloneView {
                 Column.whole("generations", "gen."));
         for (CloneRow clone : table.rows()) {
             sheet.row(
-                    clone.tag().text(),
-                    people ? known(clone) : Words.of(clone.kind()),
+                    people ? clone.tag() + known(clone) : clone.tag().text(),
+                    Words.of(clone.kind()),
                     people ? named(clone) : clone.cultivar().map(CultivarName::toString),
                     String.join(
                             "; ",
@@ -327,12 +327,15 @@ final class CloneView {
         screen.show(sheet.build(), format);
     }
 
+    /** Return what to say beside the tag of the first unit; nothing where it is a plant that is the earliest known. */
     private static String known(CloneRow clone) {
-        String batch = clone.isBatch() ? ", batch" : "";
-        return (clone.kind() == CloneKind.ONE_OF_SEVERAL
-                        ? "one of several"
-                        : clone.kind().words())
-                + batch;
+        if (clone.kind() == CloneKind.ONE_OF_SEVERAL) {
+            return " (one of)";
+        }
+        if (clone.kind().isOrtet()) {
+            return " (ortet)";
+        }
+        return clone.isBatch() ? " (batch)" : "";
     }
 
     private static Optional<String> named(CloneRow clone) {
@@ -344,6 +347,11 @@ final class CloneView {
 
     private static List<String> notes(CloneTable table) {
         List<String> notes = new ArrayList<>();
+        if (!table.rows().isEmpty()) {
+            notes.add(
+                    "first: the earliest known plant, or the ortet where that is known; (batch): came as a batch, whether all in"
+                            + " it are one clone is not known; (one of): one of several clones, nobody knows which");
+        }
         notes.add(Counts.of(table.clones(), "clone", "clones")
                 + (table.small() == 0
                         ? ""

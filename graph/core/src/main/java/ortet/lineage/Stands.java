@@ -105,7 +105,12 @@ public record Stands(Nature nature, Optional<Integer> pending, int growing, int 
             return left.isPresent() ? State.words(left.get()) : "a branch of its plant";
         }
         if (!isThere()) {
-            return left.map(State::words).orElse("gone") + (sold > 1 ? ", " + sold + " sold" : "");
+            String last = left.map(State::words).orElse("gone");
+            String all = sold > 1 ? sold + " sold" : last;
+            return nature == Nature.BATCH
+                            && left.filter(reason -> reason != Reason.SOLD).isPresent()
+                    ? "none left, the last " + last + (sold > 0 ? ", " + sold + " sold" : "")
+                    : all;
         }
         StringBuilder text = new StringBuilder();
         if (growing > 0) {
