@@ -1,5 +1,6 @@
 package ortet.commands;
 
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -14,6 +15,8 @@ import ortet.book.Judge;
 import ortet.line.Word;
 import ortet.lineage.CloneStory;
 import ortet.lineage.CloneTable;
+import ortet.lineage.FamilyGraph;
+import ortet.lineage.Oddities;
 import ortet.lineage.Progeny;
 import ortet.nursery.Nursery;
 import ortet.plant.Tag;
@@ -102,5 +105,63 @@ public final class FamilyCommands {
         CloneTable table =
                 store.read(view -> CloneTable.of(view, nursery.at(view, day, CloneTable.parts()), cultivar, least));
         screen.page(out -> CloneView.show(table, asked.format(), out));
+    }
+
+    @Command(
+            name = "lineage check",
+            group = GROUP,
+            description = "tell what is odd in the graph, and what would put it right",
+            help = """
+            Units said to be another cultivar than the plant whose clone they keep, mothers younger than what came from them, tags
+            that look alike, and plants without a sign of life for so many months. A word in capitals in a proposed line stands
+            for what only you know.
+            ortet lineage check
+            ortet lineage check --months 12 --format csv
+            """)
+    void check(
+            @Option(
+                            longName = "months",
+                            defaultValue = "" + Oddities.MONTHS,
+                            description = "after how many months without a sign of life a plant is told of")
+                    @Word("N")
+                    int months,
+            @Option(longName = "most", defaultValue = "20", description = "how many of each sort are shown") @Word("N")
+                    int most,
+            Asked asked,
+            CommandContext context,
+            Screen screen) {
+        BookStore store = shelf.open(context);
+        LocalDate day = asked.day(store, judge);
+        Oddities oddities =
+                store.read(view -> Oddities.of(view, nursery.at(view, day, Oddities.parts()), Math.max(0, months)));
+        screen.page(out -> OddityView.show(oddities, Math.max(0, most), asked.format(), out));
+    }
+
+    @Command(
+            name = "lineage export",
+            group = GROUP,
+            description = "write a family, or all of the nursery, as a graph for other programs",
+            help = """
+            GraphML is read by most programs for graphs, DOT by Graphviz. Units are nodes, links are edges from the mother to what
+            comes from her. A file that is there is not written over.
+            ortet lineage export family.graphml --of K-12
+            ortet lineage export nursery.dot --format dot
+            """)
+    void export(
+            @Argument(index = 0, description = "the file") @Word("FILE") Path file,
+            @Option(longName = "format", defaultValue = "graphml", description = "how to write it")
+                    FamilyGraph.Format format,
+            @Option(longName = "of", description = "whose family, up and down; all units unless given")
+                    Optional<Tag> of,
+            @Option(longName = "as-of", description = "the day as of which it is written; today unless given")
+                    Optional<LocalDate> asOf,
+            CommandContext context,
+            Screen screen) {
+        BookStore store = shelf.open(context);
+        LocalDate day = asOf.orElseGet(() -> store.read(view -> judge.today(view.head())));
+        FamilyGraph graph = store.read(view -> FamilyGraph.of(view, nursery.at(view, day, FamilyGraph.parts()), of));
+        NewFile.write(file, writer -> graph.write(format, writer));
+        screen.prose("wrote " + Counts.of(graph.units(), "unit", "units") + " and "
+                + Counts.of(graph.links(), "link", "links") + " to " + file + ", as of " + day);
     }
 }

@@ -16,6 +16,7 @@ import ortet.book.UnitFacts.Outcome;
 import ortet.book.UnitFacts.Reason;
 import ortet.book.UnitFacts.Standing;
 import ortet.entry.Acquired;
+import ortet.entry.CrossedOut;
 import ortet.entry.Recorded;
 import ortet.entry.Words;
 import ortet.plant.PersonNumber;
@@ -178,6 +179,15 @@ public final class MemoryQuestions {
                     unit.leavings().stream()
                             .filter(leaving -> isPast(leaving.day(), parameters))
                             .forEach(leaving -> row(sink, unit, leaving.reason().ordinal(), leaving.count()));
+                case "all-last-days" ->
+                    unit.entries().stream()
+                            .filter(order -> amendments.apply(order).stream()
+                                    .noneMatch(amendment -> amendment.entry() instanceof CrossedOut))
+                            .map(order -> entries.apply(order).proposed().day())
+                            .filter(day -> isPast(day, parameters))
+                            .mapToLong(MemoryQuestions::day)
+                            .max()
+                            .ifPresent(day -> row(sink, unit, day));
                 case "all-names" ->
                     name(unit, parameters)
                             .ifPresent(naming -> row(
