@@ -319,6 +319,11 @@ final class CloneView {
                     clone.sold(),
                     clone.generations());
         }
+        if (people) {
+            sheet.note(
+                    "first: the earliest known plant, or the ortet where that is known; (batch): came as a batch, whether all in"
+                            + " it are one clone is not known; (one of): one of several clones, nobody knows which");
+        }
         notes(table).forEach(sheet::note);
         if (people && table.rows().isEmpty()) {
             notes(table).forEach(screen::prose);
@@ -347,11 +352,6 @@ final class CloneView {
 
     private static List<String> notes(CloneTable table) {
         List<String> notes = new ArrayList<>();
-        if (!table.rows().isEmpty()) {
-            notes.add(
-                    "first: the earliest known plant, or the ortet where that is known; (batch): came as a batch, whether all in"
-                            + " it are one clone is not known; (one of): one of several clones, nobody knows which");
-        }
         notes.add(Counts.of(table.clones(), "clone", "clones")
                 + (table.small() == 0
                         ? ""

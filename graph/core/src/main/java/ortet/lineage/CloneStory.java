@@ -207,7 +207,7 @@ public record CloneStory(
                     clones.kind(first) == CloneKind.ONE_OF_SEVERAL ? mayBe(first) : List.of(),
                     told,
                     names(members),
-                    alike(first),
+                    alike(first, Set.copyOf(doubtful)),
                     atPlaces(members, stands),
                     doubtful.stream().map(tags::get).sorted().toList(),
                     doubtful.stream()
@@ -311,10 +311,11 @@ public record CloneStory(
                     .toList();
         }
 
-        private List<CloneRow> alike(int first) {
+        /** Return other clones of the same name, but for those told of as doubtful already. */
+        private List<CloneRow> alike(int first, Set<Integer> doubtful) {
             Set<Integer> names = counting.bears(first);
             List<Integer> others = counting.firsts().stream()
-                    .filter(other -> other != first)
+                    .filter(other -> other != first && !doubtful.contains(other))
                     .filter(other -> counting.bears(other).stream()
                             .anyMatch(name -> names.contains(name)
                                     && snapshot.cultivars().get(name).epithet().isPresent()))
