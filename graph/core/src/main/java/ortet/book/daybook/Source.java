@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import ortet.value.Unavailable;
 
 /**
  * A file to read.
@@ -13,15 +14,20 @@ import java.nio.file.Path;
  * @param size its size in bytes, 0 when not known
  * @param opener opens it, once
  */
-record Source(String shown, String name, long size, Opener opener) {
+public record Source(String shown, String name, long size, Opener opener) {
     /** Opens a file. */
     @FunctionalInterface
-    interface Opener {
+    public interface Opener {
         InputStream open() throws IOException;
     }
 
+    /** Return that this file cannot be read, and why. */
+    public Unavailable unavailable(IOException broken) {
+        return new Unavailable("cannot read " + shown + ": " + Sheet.reason(broken), broken);
+    }
+
     /** Return the file at a path. */
-    static Source of(Path path) throws IOException {
+    public static Source of(Path path) throws IOException {
         Path name = path.getFileName();
         return new Source(
                 path.toString(),

@@ -3,7 +3,7 @@ package ortet.book.daybook;
 import java.io.IOException;
 
 /** Says that a file is not text in UTF-8. */
-final class Unreadable extends IOException {
+public final class Unreadable extends IOException {
     private static final long serialVersionUID = 1L;
 
     private final long line;
@@ -14,7 +14,7 @@ final class Unreadable extends IOException {
     }
 
     /** Return the line on which it shows. */
-    long line() {
+    public long line() {
         return line;
     }
 }
