@@ -2,6 +2,7 @@ package ortet.value;
 
 import java.util.Objects;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /**
  * One thing that is wrong, told so that it can be mended.
@@ -12,6 +13,8 @@ import java.util.Optional;
  * @param nearest what may have been meant
  */
 public record Fault(String rule, Optional<Where> where, String text, Optional<String> nearest) {
+    private static final Pattern CONTROL = Pattern.compile("[\\x00-\\x1F\\x7F-\\x9F]");
+
     public Fault {
         Objects.requireNonNull(rule);
         Objects.requireNonNull(where);
@@ -34,10 +37,17 @@ public record Fault(String rule, Optional<Where> where, String text, Optional<St
         return new Fault(rule, Optional.of(place), text, nearest);
     }
 
-    /** Return the fault as one line: where, what, and the nearest match. */
+    /**
+     * Return the fault as one line: where, what, and the nearest match. What is quoted in it may hold line ends and other
+     * control characters; each becomes a blank.
+     */
     public String line() {
-        return where.map(place -> place + ": ").orElse("")
+        String line = where.map(place -> place + ": ").orElse("")
                 + text
                 + nearest.map(known -> "; nearest: " + known).orElse("");
+        if (line.chars().noneMatch(Character::isISOControl)) {
+            return line;
+        }
+        return CONTROL.matcher(line).replaceAll(" ");
     }
 }

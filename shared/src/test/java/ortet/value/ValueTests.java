@@ -158,4 +158,12 @@ class ValueTests {
                 .toList();
         assertEquals(count, new Refused(faults).lines().size());
     }
+
+    @Test
+    void faultIsOneLineWhateverItQuotes() {
+        Fault fault = Fault.of("bad-value", "found \"two\nlines\u0085\tand \u001b[1m\"")
+                .nearest(Optional.of("a\rb"));
+        assertEquals("found \"two lines  and  [1m\"; nearest: a b", fault.line());
+        assertEquals(List.of(fault.line()), new Refused(fault).lines());
+    }
 }

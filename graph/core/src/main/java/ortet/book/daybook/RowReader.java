@@ -334,7 +334,10 @@ final class RowReader {
             return Optional.of(parse.apply(cell));
         } catch (Refused refused) {
             for (Fault fault : refused.faults()) {
-                add(fault.rule(), row, place, fault.text(), fault.nearest());
+                String column = COLUMNS.names().get(place) + ": ";
+                String text = fault.text();
+                String told = text.startsWith(column) ? text.substring(column.length()) : text;
+                add(fault.rule(), row, place, told, fault.nearest());
             }
             return Optional.empty();
         }

@@ -16,6 +16,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.StringJoiner;
 import java.util.function.Consumer;
+import java.util.regex.Pattern;
 import ortet.book.Progress;
 import ortet.value.Defect;
 import ortet.value.Nearest;
@@ -32,6 +33,8 @@ final class Sheet {
     private static final char[] SEPARATORS = {',', ';', '\t'};
     private static final int PROGRESS_EVERY = 4096;
     private static final int SHOWN = 60;
+    private static final int LONGEST_NAME = 40;
+    private static final Pattern APART = Pattern.compile("[\\s\\p{Cntrl}]+|-");
     private static final int UNKNOWN = -1;
     private static final int UNNAMED = -2;
 
@@ -39,6 +42,7 @@ final class Sheet {
     private final Columns columns;
     private final Faults faults;
     private List<String> header = List.of();
+    private List<String> headerCells = List.of();
     private long headerLine = 1;
     private int[] placeOfCell = {};
     private int[] cellOfPlace = {};
@@ -107,8 +111,8 @@ final class Sheet {
         return new Where(source.shown(), line, Optional.of(column));
     }
 
-    private record Header(long line, List<String> names) {
-        static final Header NONE = new Header(1, List.of());
+    private record Header(long line, List<String> cells, List<String> names) {
+        static final Header NONE = new Header(1, List.of(), List.of());
     }
 
     private char readHeader(String head) {
@@ -124,6 +128,7 @@ final class Sheet {
                 most = score;
                 best = separator;
                 header = found.names();
+                headerCells = found.cells();
                 headerLine = found.line();
             }
         }
@@ -136,8 +141,8 @@ final class Sheet {
                 lenient(CsvReader.builder().fieldSeparator(separator)).ofCsvRecord(head)) {
             for (CsvRecord row : csv) {
                 List<String> names = row.getFields().stream().map(Sheet::name).toList();
-                if (!names.stream().allMatch(String::isEmpty)) {
-                    return new Header(row.getStartingLineNumber(), names);
+                if (!row.getFields().stream().allMatch(Sheet::isBlankBesideSeparators)) {
+                    return new Header(row.getStartingLineNumber(), row.getFields(), names);
                 }
             }
         } catch (CsvParseException | IOException noRow) {
@@ -146,15 +151,19 @@ final class Sheet {
         return Header.NONE;
     }
 
+    /** Tell whether a cell is blank, were its file parted by any of the separators. */
+    private static boolean isBlankBesideSeparators(String cell) {
+        return cell.chars().allMatch(letter -> Character.isWhitespace(letter) || letter == ',' || letter == ';');
+    }
+
     private static CsvReader.CsvReaderBuilder lenient(CsvReader.CsvReaderBuilder builder) {
         return builder.allowExtraFields(true).allowMissingFields(true).skipEmptyLines(true);
     }
 
     private static String name(String cell) {
-        return Normalizer.normalize(cell.strip(), Normalizer.Form.NFC)
-                .toLowerCase(Locale.ROOT)
-                .replace(' ', '_')
-                .replace('-', '_');
+        return APART.matcher(
+                        Normalizer.normalize(cell.strip(), Normalizer.Form.NFC).toLowerCase(Locale.ROOT))
+                .replaceAll("_");
     }
 
     private void matchHeader() {
@@ -169,7 +178,7 @@ final class Sheet {
         Arrays.fill(cellOfPlace, -1);
         if (header.stream().noneMatch(name -> columns.place(name).isPresent())) {
             StringJoiner found = new StringJoiner(", ");
-            header.stream().limit(3).forEach(found::add);
+            headerCells.stream().limit(3).map(String::strip).forEach(found::add);
             String start = found.length() > SHOWN ? found.toString().substring(0, SHOWN) + "…" : found.toString();
             faults.add("no-header", where(headerLine), -1, expected + "; found \"" + start + "\"");
             header = List.of();
@@ -186,7 +195,7 @@ final class Sheet {
                 meant.addAll(near);
                 faults.add(
                         "unknown-column",
-                        where(headerLine, name),
+                        where(headerLine, name.length() > LONGEST_NAME ? name.substring(0, LONGEST_NAME) + "…" : name),
                         cell,
                         "a " + columns.what() + " has no such column",
                         near.isEmpty() ? Optional.empty() : Optional.of(String.join(", ", near)));

@@ -10,11 +10,14 @@ import java.util.List;
 import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.Combinators;
+import net.jqwik.api.EdgeCasesMode;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.Tuple;
 import org.junit.jupiter.api.Test;
+import ortet.book.Progress;
+import ortet.book.Receipt;
 import ortet.entry.EntryKind;
 import ortet.value.Fault;
 import ortet.value.Refused;
@@ -27,13 +30,14 @@ class AnyTextTests {
         try {
             Reading.Rows rows = desk.read(files);
             rows.proposal().items().forEach(item -> assertTrue(item.where().isPresent()));
+            desk.diary().store().read(view -> rows.check(view, desk.diary().judge(), Progress.NONE));
         } catch (Refused refused) {
             assertFalse(refused.faults().isEmpty());
             for (Fault fault : refused.faults()) {
                 assertTrue(fault.where().isPresent(), fault::line);
                 assertTrue(fault.where().get().line() >= 1, fault::line);
                 assertFalse(fault.text().isBlank(), fault::line);
-                assertTrue(fault.text().codePoints().noneMatch(Character::isISOControl), fault::line);
+                assertTrue(fault.line().codePoints().noneMatch(Character::isISOControl), fault::line);
             }
         }
     }
@@ -59,6 +63,77 @@ class AnyTextTests {
         holdsFor(
                 Desk.file("persons.csv", "number,name,role,particulars,erased\n" + rows),
                 Desk.file("a.csv", "day,by,kind,tags\n2021,Una,seen,J-1\n"));
+    }
+
+    private static final String GOOD = String.join(
+            "\n",
+            "entry,day,kind,by,tags,mother,stem_mm,count,target,field,value,reason,note",
+            ",2019-03-01,acquired,Una,K-1 K-2,,12.5,,,,,,\"broad, \"\"old\"\"\"",
+            ",2021-05,layer-set,#1,J-1..J-4,K-1,12,,,,,,",
+            ",2021-06-01,failed,,J-2,,,1,,,,,'=1",
+            ",2021-06-01,corrected,Una,,,,,line:3,day,2021-05-03,slip,",
+            ",2021-06-02,crossed-out,,,,,,line:4,,,no,",
+            "");
+
+    /** A place in the good file, how many letters are taken out there, and what is put in. */
+    record Slip(int place, int taken, String put) {
+        String into(String text) {
+            int from = Math.min(place, text.length());
+            return text.substring(0, from) + put + text.substring(Math.min(text.length(), from + taken));
+        }
+    }
+
+    @Property(tries = 1500, edgeCases = EdgeCasesMode.NONE)
+    void readsOrRefusesAGoodFileWithSlips(@ForAll("slips") List<Slip> slips) {
+        String text = GOOD;
+        for (Slip slip : slips) {
+            text = slip.into(text);
+        }
+        holdsFor(Desk.file("a.csv", text));
+    }
+
+    @Test
+    void readsTheGoodFileItself() {
+        Reading.Rows rows = desk.read(Desk.file("a.csv", GOOD));
+        Receipt receipt = rows.writeInto(desk.diary().store(), desk.diary().judge(), Progress.NONE);
+        assertEquals(5, receipt.written().size());
+    }
+
+    @Provide
+    Arbitrary<List<Slip>> slips() {
+        return Combinators.combine(
+                        Arbitraries.integers().between(0, GOOD.length()),
+                        Arbitraries.of(0, 0, 1, 3),
+                        Arbitraries.of(
+                                "",
+                                "\"",
+                                ",",
+                                ";",
+                                "\t",
+                                "\n",
+                                "\r\n",
+                                "'",
+                                "=",
+                                "\u0000",
+                                "\uFEFF",
+                                "é",
+                                "line:",
+                                "#",
+                                "..",
+                                "except",
+                                "-",
+                                ":",
+                                "%",
+                                "9999999999",
+                                "K-1",
+                                "J-1..J-99999",
+                                "corrected",
+                                "day",
+                                " "))
+                .as(Slip::new)
+                .list()
+                .ofMinSize(1)
+                .ofMaxSize(4);
     }
 
     @Provide

@@ -350,9 +350,43 @@ class DayBookTests {
                         "day,kind,tags,note", "2020,acquired,K-1,from the east", "2021,seen,K-1,", "2022,seen,K-1,"));
         assertEquals(1, refused.faults().size());
         assertEquals("changed-row", refused.faults().get(0).rule());
-        assertTrue(
-                refused.lines().get(0).startsWith("a.csv:2: "), refused.lines().get(0));
+        assertEquals(
+                List.of("a.csv:2: this entry is in the book with other words: note \"from the west\" in the book,"
+                        + " \"from the east\" here. Correct the entry in the book instead"),
+                refused.lines());
         assertEquals(2, order());
+    }
+
+    @Test
+    void takesTagsInAnotherOrderForOtherWords() {
+        desk.write("day,kind,tags", "2020,acquired,K-1 K-2");
+        Refused refused = assertThrows(Refused.class, () -> desk.write("day,kind,tags", "2020,acquired,K-2 K-1"));
+        assertEquals(
+                List.of("a.csv:2: this entry is in the book with other words: tags \"K-1 K-2\" in the book,"
+                        + " \"K-2 K-1\" here. Correct the entry in the book instead"),
+                refused.lines());
+    }
+
+    @Test
+    void takesARowOfAnotherDayForAnotherEntry() {
+        desk.write("day,kind,tags", "2020,acquired,K-1", "2021-05-03,seen,K-1");
+        Receipt receipt = desk.write("day,kind,tags", "2020,acquired,K-1", "2021-05-04,seen,K-1");
+        assertEquals(1, receipt.written().size());
+        assertEquals(3, order());
+    }
+
+    @Test
+    void doesNotReviveWhatWasCrossedOut() {
+        String[] file = {"day,kind,tags", "2020,acquired,K-1", "2021,lost,K-1"};
+        EntryId lost = ids(desk.read(file)).get(1);
+        desk.write(file);
+        desk.write("day,kind,target,reason", "2022,crossed-out," + lost + ",found again");
+        assertEquals("0+1", desk.diary().standing("K-1"));
+        Receipt again = desk.write(file);
+        assertEquals(List.of(), again.written());
+        assertEquals(2, again.alreadyThere());
+        assertEquals(3, order());
+        assertEquals("0+1", desk.diary().standing("K-1"));
     }
 
     @Test
