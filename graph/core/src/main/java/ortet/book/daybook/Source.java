@@ -4,6 +4,9 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Optional;
+import java.util.stream.Stream;
+import ortet.value.Nearest;
 import ortet.value.Unavailable;
 
 /**
@@ -34,5 +37,21 @@ public record Source(String shown, String name, long size, Opener opener) {
                 name == null ? path.toString() : name.toString(),
                 Files.isRegularFile(path) ? Files.size(path) : 0,
                 () -> Files.newInputStream(path));
+    }
+
+    /** Return the names of files beside a missing one that may have been meant. */
+    public static Optional<String> near(Path path) {
+        Path folder = path.toAbsolutePath().getParent();
+        Path name = path.getFileName();
+        if (folder == null || name == null) {
+            return Optional.empty();
+        }
+        try (Stream<Path> files = Files.list(folder)) {
+            return Nearest.of(
+                    name.toString(),
+                    files.map(file -> file.getFileName().toString()).toList());
+        } catch (IOException unknown) {
+            return Optional.empty();
+        }
     }
 }
