@@ -8,7 +8,8 @@ public final class Unreadable extends IOException {
 
     private final long line;
 
-    Unreadable(long line, String message) {
+    /** Say so of a line. */
+    public Unreadable(long line, String message) {
         super(message);
         this.line = line;
     }

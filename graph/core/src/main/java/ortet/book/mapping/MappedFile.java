@@ -1,7 +1,10 @@
 package ortet.book.mapping;
 
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import ortet.book.daybook.Source;
+import ortet.entry.EntryKind;
 import ortet.value.Where;
 
 /**
@@ -12,6 +15,10 @@ import ortet.value.Where;
  * @param header its header
  */
 record MappedFile(Source source, SheetRules rules, CsvFile.Header header) {
+    private static final Set<String> OUTCOMES = Vocabulary.OUTCOMES.stream()
+            .map(EntryKind::word)
+            .collect(Collectors.toUnmodifiableSet());
+
     /** Return a row as a place. */
     Where where(long line) {
         return new Where(source.shown(), line, Optional.empty());
@@ -27,10 +34,14 @@ record MappedFile(Source source, SheetRules rules, CsvFile.Header header) {
         return rules.column(act, field).flatMap(rule -> header.position(rule.names())).map(header.names()::get);
     }
 
-    /** Return the cell that says something as a place: its column, else that of the tag, else the row. */
+    /** Return the cell that says something as a place: its column, else the outcome's or the tag's, else the row. */
     Where where(long line, String act, String field) {
-        return column(act, field)
-                .or(() -> column("", Meaning.TAGS))
+        Optional<String> column = column(act, field);
+        if (OUTCOMES.contains(act)) {
+            column = column.or(() -> column(Meaning.OUTCOME, Meaning.DAY))
+                    .or(() -> column(Meaning.OUTCOME, Meaning.OUTCOME));
+        }
+        return column.or(() -> column("", Meaning.TAGS))
                 .map(name -> where(line, name))
                 .orElse(where(line));
     }

@@ -40,7 +40,6 @@ final class PlantTeller extends RowTeller {
             "pollen_parent",
             "source",
             Meaning.COUNT);
-    private static final String UNRECORDED = "set_unrecorded";
     private static final List<String> PARENTS =
             List.of(Meaning.MOTHER, Meaning.MOTHERS, "scion", "stock", "seed_parent", "pollen_parent", "source");
 
@@ -65,18 +64,20 @@ final class PlantTeller extends RowTeller {
             return;
         }
         row.tell(origin);
+        Method began = Method.of(origin.kind()).orElse(Method.ACQUIRED);
         Map<String, Deed.Builder> acts = new LinkedHashMap<>();
         acts().all().forEach((name, act) -> {
             if (act.kind().isPresent() && act.isTold() && !isNone(act)) {
-                act(name, act.kind().get(), act, row).ifPresent(builder -> acts.put(name, builder));
+                act(name, act, began, acts, row);
             }
         });
-        outcome(Method.of(origin.kind()).orElse(Method.ACQUIRED), acts, row);
+        outcome(began, acts, row);
         if (row.faults().isEmpty()) {
-            acts.forEach((name, builder) -> {
+            acts.values().forEach(builder -> {
                 Deed deed = builder.build();
+                String key = deed.key().isEmpty() ? deed.act() : deed.key();
                 row.tell(deed.but()
-                        .key("plant\n" + tag + "\n" + deed.act(), 1)
+                        .key("plant\n" + tag + "\n" + key, 1)
                         .texts(deed.texts().with(Meaning.TAGS, tag))
                         .build());
             });
@@ -277,18 +278,18 @@ final class PlantTeller extends RowTeller {
 
     // ---- what was done to it ----
 
-    private Optional<Deed.Builder> act(String name, EntryKind kind, Acts.Act act, SheetRow row) {
-        String day = act.told(Meaning.DAY);
-        if (day.isEmpty() && Vocabulary.OUTCOMES.contains(kind)) {
-            day = acts().act(Meaning.OUTCOME).map(outcome -> outcome.told(Meaning.DAY)).orElse("");
+    private void act(String name, Acts.Act act, Method method, Map<String, Deed.Builder> acts, SheetRow row) {
+        EntryKind kind = act.kind().orElseThrow();
+        String as = name;
+        boolean isLayer = method == Method.LAYER;
+        boolean tookAnotherWay = isLayer ? kind == EntryKind.TAKEN : kind == EntryKind.SEVERED && pends(method);
+        if (tookAnotherWay && !isTold(isLayer ? "severed" : "taken")) {
+            kind = isLayer ? EntryKind.SEVERED : EntryKind.TAKEN;
+            as = isLayer ? "severed" : "taken";
         }
-        if (day.isEmpty()) {
-            day = act.get(Meaning.DAY);
-        }
-        if (day.isEmpty() && Vocabulary.OUTCOMES.contains(kind)) {
-            day = acts().act(Meaning.OUTCOME).map(outcome -> outcome.get(Meaning.DAY)).orElse("");
-        }
-        if (day.isEmpty()) {
+        boolean isTaking = kind == EntryKind.SEVERED || kind == EntryKind.TAKEN;
+        String day = day(act, kind);
+        if (day.isEmpty() && !isTaking) {
             complain(
                     row,
                     name,
@@ -297,9 +298,50 @@ final class PlantTeller extends RowTeller {
                     "must not be empty, for the row says something of what was " + name
                             + "; expected a day, month or year, or a line such as otherwise " + name
                             + " day = same year in the mapping");
-            return Optional.empty();
+            return;
         }
-        return Optional.of(builder(name, kind, act, day, row));
+        acts.put(as, builder(as, kind, act, day, row).turn(day.isEmpty() ? Turn.TAKING : Turn.PLAIN));
+    }
+
+    private boolean isTold(String name) {
+        return acts().act(name).filter(Acts.Act::isTold).isPresent();
+    }
+
+    private static boolean pends(Method method) {
+        return method == Method.CUTTINGS || method == Method.GRAFT || method == Method.SEED;
+    }
+
+    /** Return the day of an act: its own, the outcome's where the act may be that, else what the mapping gives. */
+    private String day(Acts.Act act, EntryKind kind) {
+        String own = act.told(Meaning.DAY);
+        if (!own.isEmpty()) {
+            return own;
+        }
+        Optional<Acts.Act> outcome = acts().act(Meaning.OUTCOME).filter(told -> mayBe(told, kind));
+        String told = outcome.map(found -> found.told(Meaning.DAY)).orElse("");
+        if (!told.isEmpty()) {
+            return told;
+        }
+        String given = act.get(Meaning.DAY);
+        return given.isEmpty() ? outcome.map(found -> found.get(Meaning.DAY)).orElse("") : given;
+    }
+
+    /** Tell whether the day of the outcome may be that of an act of a kind. */
+    private static boolean mayBe(Acts.Act outcome, EntryKind kind) {
+        if (!Vocabulary.OUTCOMES.contains(kind)) {
+            return false;
+        }
+        String word = outcome.get(Meaning.OUTCOME);
+        if (word.isEmpty()) {
+            return true;
+        }
+        return switch (Verdict.parse(word).word()) {
+            case TAKEN, FAILED, WITHDRAWN, PENDING -> true;
+            case DEAD, LOST -> kind == EntryKind.LOST || kind == EntryKind.FAILED;
+            case GROWING -> kind == EntryKind.SEEN;
+            case SOLD -> kind == EntryKind.SOLD;
+            case CULLED -> kind == EntryKind.CULLED;
+        };
     }
 
     private static Deed.Builder builder(String name, EntryKind kind, Acts.Act act, String day, SheetRow row) {
@@ -330,12 +372,12 @@ final class PlantTeller extends RowTeller {
             case GROWING -> put(outcome, "seen", EntryKind.SEEN, Turn.GROWING, verdict, acts, row);
             case FAILED, WITHDRAWN -> failed(method, outcome, verdict, acts, row);
             case DEAD -> {
-                boolean took = acts.containsKey("severed") || acts.containsKey("taken");
+                boolean isLost = acts.containsKey("lost") || acts.containsKey("severed") || acts.containsKey("taken");
                 put(
                         outcome,
-                        acts.containsKey("lost") ? "lost" : "failed",
-                        took ? EntryKind.LOST : EntryKind.FAILED,
-                        took ? Turn.PLAIN : Turn.DEAD,
+                        isLost ? "lost" : "failed",
+                        isLost ? EntryKind.LOST : EntryKind.FAILED,
+                        isLost || acts.containsKey("failed") ? Turn.PLAIN : Turn.DEAD,
                         verdict,
                         acts,
                         row);
@@ -420,6 +462,9 @@ final class PlantTeller extends RowTeller {
             builder = given.isPresent()
                     ? builder(name, kind, given.get(), day, row)
                     : new Deed.Builder(row, name, kind).day(day).by(outcome.get(Meaning.BY));
+            if (kind == EntryKind.FAILED || kind == EntryKind.LOST) {
+                builder.key("ended", 1); // which of the two may change when more becomes known
+            }
         }
         Deed so = builder.build();
         if (so.by().isEmpty()) {
