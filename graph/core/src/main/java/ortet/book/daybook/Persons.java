@@ -37,6 +37,7 @@ public final class Persons {
     private final List<String> names = new ArrayList<>();
     private final Map<PersonNumber, Person> added = new TreeMap<>();
     private final Map<String, PersonNumber> byCell = new HashMap<>();
+    private final Map<PersonNumber, String> nearTo = new HashMap<>();
     private final List<Warning> remarks = new ArrayList<>();
     private int highest;
     private long compared;
@@ -56,6 +57,11 @@ public final class Persons {
     /** Return the persons who are new to the book, by number. */
     public List<Person> added() {
         return List.copyOf(added.values());
+    }
+
+    /** Return the names near to that of somebody new, with their numbers. */
+    public Optional<String> nearTo(PersonNumber added) {
+        return Optional.ofNullable(nearTo.get(added));
     }
 
     /** Return what should be looked at twice. */
@@ -95,6 +101,9 @@ public final class Persons {
         compared += names.size();
         List<String> near = compared <= COMPARISONS ? Nearest.list(cell, names, NEAR) : List.of();
         add(new Person(number, Optional.of(cell), role, Optional.empty()));
+        if (!near.isEmpty()) {
+            nearTo.put(number, withNumbers(near));
+        }
         remarks.add(new Warning(
                 "new-person",
                 where + ": " + added.get(number).shown() + " is new, and becomes " + number + " (" + Words.of(role)

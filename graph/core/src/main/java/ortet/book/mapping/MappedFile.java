@@ -1,5 +1,7 @@
 package ortet.book.mapping;
 
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -19,6 +21,19 @@ record MappedFile(Source source, SheetRules rules, CsvFile.Header header) {
             .map(EntryKind::word)
             .collect(Collectors.toUnmodifiableSet());
 
+    /** The columns that may say a field when none of its own does. */
+    private static final Map<String, List<String>> INSTEAD = Map.of(
+            Meaning.MOTHERS, List.of(Meaning.MOTHER),
+            Meaning.MOTHER, List.of(Meaning.MOTHERS),
+            "scion", List.of(Meaning.MOTHER),
+            "seed_parent", List.of(Meaning.MOTHER),
+            "source", List.of(Meaning.MOTHER),
+            "stock", List.of("rootstock"),
+            "stock_cultivar", List.of("rootstock"),
+            Meaning.CULTIVAR, List.of(Meaning.EPITHET, Meaning.TAXON),
+            "strength", List.of(Meaning.HORMONE),
+            "carrier", List.of(Meaning.HORMONE));
+
     /** Return a row as a place. */
     Where where(long line) {
         return new Where(source.shown(), line, Optional.empty());
@@ -36,7 +51,11 @@ record MappedFile(Source source, SheetRules rules, CsvFile.Header header) {
 
     /** Return the cell that says something as a place: its column, else the outcome's or the tag's, else the row. */
     Where where(long line, String act, String field) {
-        Optional<String> column = column(act, field);
+        Optional<String> column = column(act, field)
+                .or(() -> INSTEAD.getOrDefault(field, List.of()).stream()
+                        .map(other -> column(act, other))
+                        .flatMap(Optional::stream)
+                        .findFirst());
         if (OUTCOMES.contains(act)) {
             column = column.or(() -> column(Meaning.OUTCOME, Meaning.DAY))
                     .or(() -> column(Meaning.OUTCOME, Meaning.OUTCOME));

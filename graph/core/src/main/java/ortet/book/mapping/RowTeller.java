@@ -1,6 +1,8 @@
 package ortet.book.mapping;
 
+import java.util.List;
 import java.util.Optional;
+import ortet.entry.EntryKind;
 import ortet.value.Fault;
 
 /** Turns the cells of one row into deeds. */
@@ -23,9 +25,29 @@ abstract class RowTeller {
     /** Read a row; what is wrong is complained of to the row, which then tells nothing. */
     final void read(String[] cells, SheetRow row, String rest) {
         acts.read(cells, row);
+        if (begins()) {
+            String tags = acts.own().get(Meaning.TAGS);
+            row.claim(tags.isEmpty() ? List.of() : List.of(tags.split(" ")));
+        }
         if (row.faults().isEmpty()) {
             tell(row, rest);
         }
+    }
+
+    private boolean begins() {
+        Shape shape = rules().shape();
+        return switch (shape.sort()) {
+            case PLANT -> true;
+            case OUTCOME -> false;
+            case ENTRY -> shape.kind()
+                    .or(() -> kind(acts.own().get(Meaning.KIND)))
+                    .filter(Shape::begins)
+                    .isPresent();
+        };
+    }
+
+    private static Optional<EntryKind> kind(String word) {
+        return word.isEmpty() ? Optional.empty() : Optional.of(Shape.kind(word));
     }
 
     abstract void tell(SheetRow row, String rest);

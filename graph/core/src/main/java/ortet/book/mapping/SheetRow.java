@@ -3,6 +3,7 @@ package ortet.book.mapping;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.function.UnaryOperator;
 import ortet.value.Fault;
 import ortet.value.Where;
 
@@ -13,6 +14,7 @@ final class SheetRow {
     private final int number;
     private final List<Deed> deeds = new ArrayList<>(2);
     private List<Fault> faults = List.of();
+    private List<String> claims = List.of();
 
     SheetRow(MappedFile file, long line, int number) {
         this.file = file;
@@ -42,6 +44,13 @@ final class SheetRow {
         deeds.add(deed);
     }
 
+    /** Put another deed in the place of each. */
+    void link(UnaryOperator<Deed> linked) {
+        for (int at = 0; at < deeds.size(); at++) {
+            deeds.set(at, linked.apply(deeds.get(at)));
+        }
+    }
+
     /** Return what is wrong with it. */
     List<Fault> faults() {
         return faults;
@@ -52,6 +61,16 @@ final class SheetRow {
             faults = new ArrayList<>(1);
         }
         faults.add(fault);
+    }
+
+    /** Say which tags it begins, or would if it could be read. */
+    void claim(List<String> tags) {
+        claims = List.copyOf(tags);
+    }
+
+    /** Return the tags that it begins, or would if it could be read. */
+    List<String> claims() {
+        return claims;
     }
 
     Where where() {

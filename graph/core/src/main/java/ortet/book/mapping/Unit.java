@@ -11,8 +11,10 @@ final class Unit {
     private final List<Deed> beginnings = new ArrayList<>(1);
     private final List<Deed> about = new ArrayList<>(2);
     private final List<Deed> children = new ArrayList<>(0);
+    private final List<Deed> others = new ArrayList<>(0);
     private Optional<UnitNumber> inBook = Optional.empty();
     private boolean acquired;
+    private boolean claimed;
 
     Unit(String tag) {
         this.tag = tag;
@@ -38,6 +40,11 @@ final class Unit {
         return children;
     }
 
+    /** Return the deeds that name it otherwise. */
+    List<Deed> others() {
+        return others;
+    }
+
     /** Return its number in the book, where it is there already. */
     Optional<UnitNumber> inBook() {
         return inBook;
@@ -54,5 +61,14 @@ final class Unit {
 
     void acquire() {
         acquired = true;
+    }
+
+    /** Tell whether a row begins it, or would if it could be read. */
+    boolean isClaimed() {
+        return claimed;
+    }
+
+    void claim() {
+        claimed = true;
     }
 }
