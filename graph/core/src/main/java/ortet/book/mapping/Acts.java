@@ -22,6 +22,7 @@ final class Acts {
         private final Optional<EntryKind> kind;
         private final Texts.Builder told = new Texts.Builder();
         private final Texts.Builder given = new Texts.Builder();
+        private final Texts.Builder cells = new Texts.Builder();
         private boolean isTold;
 
         private Act(Optional<EntryKind> kind) {
@@ -49,6 +50,11 @@ final class Acts {
             return text.isEmpty() ? given.get(field) : text;
         }
 
+        /** Return the cell that says a field, as it stands; "" where none does. */
+        String cell(String field) {
+            return cells.get(field);
+        }
+
         /** Return everything said of it. */
         Texts texts() {
             Texts.Builder all = new Texts.Builder();
@@ -59,6 +65,8 @@ final class Acts {
     }
 
     private record Place(ColumnRule rule, int position, String header, boolean labelled) {}
+
+    private static final Numbers PLAIN = new Numbers(false);
 
     private final MappedFile file;
     private final List<Place> places = new ArrayList<>();
@@ -92,10 +100,12 @@ final class Acts {
     void read(String[] cells, SheetRow row) {
         acts.clear();
         act("", Optional.empty());
+        Optional<EntryKind> kind = kind(cells);
         for (Place place : places) {
+            CellReader reader = place.rule().reader(kind);
             String text;
             try {
-                text = place.rule().reader().read(cells[place.position()]);
+                text = reader.read(cells[place.position()]);
             } catch (Refused refused) {
                 complain(refused, place, row);
                 continue;
@@ -103,7 +113,7 @@ final class Acts {
             if (text.isEmpty()) {
                 continue;
             }
-            put(place, text);
+            put(place, reader.meaning(), text, cells[place.position()]);
             for (Fixed fixed : place.rule().along()) {
                 Meaning meaning = fixed.meaning();
                 Act act = act(meaning.act(), meaning.kind());
@@ -129,10 +139,32 @@ final class Acts {
         }
     }
 
-    private void put(Place place, String text) {
-        Meaning meaning = place.rule().meaning();
+    /** Return the kind of a row, where a column says it and can be read. */
+    private Optional<EntryKind> kind(String[] cells) {
+        for (Place place : places) {
+            if (place.rule().meaning().sort() == Sort.KIND) {
+                try {
+                    String word = place.rule().reader().read(cells[place.position()]);
+                    return word.isEmpty() ? givenKind() : Optional.of(Shape.kind(word));
+                } catch (Refused refused) {
+                    return Optional.empty(); // it is read again with the other cells, and told then
+                }
+            }
+        }
+        return givenKind();
+    }
+
+    private Optional<EntryKind> givenKind() {
+        return given.stream()
+                .filter(fixed -> fixed.meaning().sort() == Sort.KIND)
+                .findFirst()
+                .map(fixed -> Shape.kind(fixed.text()));
+    }
+
+    private void put(Place place, Meaning meaning, String text, String cell) {
         Act act = act(meaning.act(), meaning.kind());
         act.isTold = true;
+        act.cells.put(meaning.field(), cell);
         String before = act.told.get(meaning.field());
         if (meaning.field().equals(Meaning.NOTE)) {
             String labelled = place.labelled() ? place.header() + ": " + text : text;
@@ -161,8 +193,6 @@ final class Acts {
             to.put("carrier", hormone.carrier());
         }
     }
-
-    private static final Numbers PLAIN = new Numbers(false);
 
     private Act act(String name, Optional<EntryKind> kind) {
         return acts.computeIfAbsent(name, key -> new Act(kind));
@@ -196,10 +226,5 @@ final class Acts {
     /** Return the positions of columns that are read. */
     List<Integer> positions() {
         return places.stream().map(Place::position).toList();
-    }
-
-    /** Tell whether a field is read as some sort. */
-    static boolean isPerson(Meaning meaning) {
-        return meaning.sort() == Sort.PERSON;
     }
 }

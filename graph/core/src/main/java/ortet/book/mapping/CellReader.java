@@ -37,6 +37,7 @@ final class CellReader {
     private static final int REMEMBERED = 20_000;
     private static final Set<String> YES = Set.of("yes", "y", "true", "x", "1", "✓", "✔");
     private static final Set<String> NO = Set.of("no", "n", "false", "0", "✗");
+    private static final Pattern HYPHENED_RANGE = Pattern.compile("(?<![^\\s,])(\\D+?)(\\d+)-\\1(\\d+)(?![^\\s,])");
     private static final Pattern RANGE_WORD =
             Pattern.compile("\\s+(?:to|-|–|—)\\s+|\\s*(?:\\.{2,3}|…)\\s*", Pattern.CASE_INSENSITIVE);
     private static final Pattern BETWEEN = Pattern.compile("[,;&+\\n]|\\s+and\\s+", Pattern.CASE_INSENSITIVE);
@@ -178,6 +179,7 @@ final class CellReader {
 
     private String tags(String cell) {
         String ranged = RANGE_WORD.matcher(cell).replaceAll("..");
+        ranged = HYPHENED_RANGE.matcher(ranged).replaceAll("$1$2..$1$3");
         String separators = tidyTakesBlanks ? "\\s*,\\s*" : "[\\s,]+";
         List<String> words = new ArrayList<>();
         for (String piece : BETWEEN.matcher(ranged).replaceAll(",").split(separators)) {

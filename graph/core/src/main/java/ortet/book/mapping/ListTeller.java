@@ -109,8 +109,7 @@ final class ListTeller extends RowTeller {
                     texts.put(field, text);
                 }
             } else if (!own.told(field).isEmpty()) {
-                String note = acts().header("", field) + ": " + text;
-                texts.put(Meaning.NOTE, noted(texts.get(Meaning.NOTE), note));
+                texts.put(Meaning.NOTE, noted(texts.get(Meaning.NOTE), labelled("", own, field)));
             }
         });
         if (form.field(Meaning.CULTIVAR).isPresent()) {

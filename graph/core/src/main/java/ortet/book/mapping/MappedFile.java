@@ -22,17 +22,18 @@ record MappedFile(Source source, SheetRules rules, CsvFile.Header header) {
             .collect(Collectors.toUnmodifiableSet());
 
     /** The columns that may say a field when none of its own does. */
-    private static final Map<String, List<String>> INSTEAD = Map.of(
-            Meaning.MOTHERS, List.of(Meaning.MOTHER),
-            Meaning.MOTHER, List.of(Meaning.MOTHERS),
-            "scion", List.of(Meaning.MOTHER),
-            "seed_parent", List.of(Meaning.MOTHER),
-            "source", List.of(Meaning.MOTHER),
-            "stock", List.of("rootstock"),
-            "stock_cultivar", List.of("rootstock"),
-            Meaning.CULTIVAR, List.of(Meaning.EPITHET, Meaning.TAXON),
-            "strength", List.of(Meaning.HORMONE),
-            "carrier", List.of(Meaning.HORMONE));
+    private static final Map<String, List<String>> INSTEAD = Map.ofEntries(
+            Map.entry(Meaning.MOTHERS, List.of(Meaning.MOTHER)),
+            Map.entry(Meaning.MOTHER, List.of(Meaning.MOTHERS)),
+            Map.entry("scion", List.of(Meaning.MOTHER)),
+            Map.entry("seed_parent", List.of(Meaning.MOTHER)),
+            Map.entry("source", List.of(Meaning.MOTHER)),
+            Map.entry("stock", List.of("rootstock", Meaning.OTHER_PARENT)),
+            Map.entry("stock_cultivar", List.of("rootstock", Meaning.OTHER_PARENT)),
+            Map.entry("pollen_parent", List.of(Meaning.OTHER_PARENT)),
+            Map.entry(Meaning.CULTIVAR, List.of(Meaning.EPITHET, Meaning.TAXON)),
+            Map.entry("strength", List.of(Meaning.HORMONE)),
+            Map.entry("carrier", List.of(Meaning.HORMONE)));
 
     /** Return a row as a place. */
     Where where(long line) {

@@ -268,14 +268,19 @@ public final class MappedReading {
     private static Fault placed(Fault fault, List<Resolution.Told> told) {
         SheetRow row = told.get(0).row();
         if (fault.rule().equals("tag-in-use")) {
-            return fault.at(row.where("", Meaning.TAGS));
+            boolean isRetagged = told.get(0).item().proposed().entry().kind() == EntryKind.RETAGGED;
+            return fault.at(row.where("", isRetagged ? "new_tag" : Meaning.TAGS));
         }
         List<String> words = new ArrayList<>();
         Matcher matcher = WORD.matcher(fault.text());
         while (matcher.find()) {
             words.add(matcher.group());
         }
-        for (Resolution.Told one : told) {
+        List<Resolution.Told> meant = told.stream()
+                .filter(one -> fault.text()
+                        .contains(" be " + one.item().proposed().entry().kind().word().replace('-', ' ') + " "))
+                .toList();
+        for (Resolution.Told one : meant.isEmpty() ? told : meant) {
             Optional<Deed> deed = one.deed();
             if (deed.isEmpty() || words.isEmpty()) {
                 continue;

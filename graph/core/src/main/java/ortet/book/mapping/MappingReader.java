@@ -3,7 +3,9 @@ package ortet.book.mapping;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
@@ -25,13 +27,14 @@ import ortet.value.Where;
 
 /** Reads the text of a mapping; what is wrong is gathered and told at once. */
 final class MappingReader {
-    private static final List<String> COLUMN_WORDS = List.of("column", "maybe", "word", "with", "otherwise", "skip");
+    private static final List<String> COLUMN_WORDS = List.of("column", "maybe", "for", "word", "with", "otherwise", "skip");
     private static final List<String> KNOWN_LINES = List.of(
             "sheet",
             "files",
             "row",
             "column",
             "maybe",
+            "for",
             "word",
             "with",
             "tidy",
@@ -62,11 +65,14 @@ final class MappingReader {
         private final List<String> names;
         private final boolean optional;
         private final String meaning;
+        private final OpenColumn root;
         private final List<Line> words = new ArrayList<>();
         private final List<Line> along = new ArrayList<>();
+        private final Map<EntryKind, OpenColumn> byKind = new LinkedHashMap<>();
         private Optional<Line> tidy = Optional.empty();
 
-        OpenColumn(long line, List<String> names, boolean optional, String meaning) {
+        OpenColumn(long line, List<String> names, boolean optional, String meaning, OpenColumn root) {
+            this.root = root == null ? this : root;
             this.line = line;
             this.names = names;
             this.optional = optional;
@@ -86,6 +92,7 @@ final class MappingReader {
         private final Set<String> leftOut = new LinkedHashSet<>();
         private final List<SheetRules.Skip> skips = new ArrayList<>();
         private final Set<String> said = new LinkedHashSet<>();
+        private OpenColumn last;
 
         OpenSheet(long line, String name, Settings settings) {
             this.line = line;
@@ -202,6 +209,7 @@ final class MappingReader {
     private static String example(String first) {
         return switch (first) {
             case "word" -> "word A/L = layer";
+            case "for" -> "for potted = container";
             case "with" -> "with hormone = IBA";
             case "otherwise" -> "otherwise method = layer";
             case "skip" -> "skip Tag = Total";
@@ -212,8 +220,20 @@ final class MappingReader {
     private void column(String first, String names, Line line) {
         String right = line.right().orElseThrow();
         switch (first) {
-            case "column", "maybe" -> open.columns.add(
-                    new OpenColumn(line.number(), Pieces.list(names), first.equals("maybe"), right));
+            case "column", "maybe" -> {
+                open.last = new OpenColumn(line.number(), Pieces.list(names), first.equals("maybe"), right, null);
+                open.columns.add(open.last);
+            }
+            case "for" -> {
+                OpenColumn root = lastColumn(first).root;
+                OpenColumn other = new OpenColumn(line.number(), root.names, root.optional, right, root);
+                for (String kind : Pieces.list(names)) {
+                    if (root.byKind.putIfAbsent(Shape.kind(kind), other) != null) {
+                        throw Refused.because("bad-line", "for " + kind + " stands twice for this column");
+                    }
+                }
+                open.last = other;
+            }
             case "word" -> {
                 Pieces.list(names);
                 lastColumn(first).words.add(new Line(line.number(), names, Optional.of(right)));
@@ -232,7 +252,7 @@ final class MappingReader {
         if (open.columns.isEmpty()) {
             throw Refused.because("bad-line", "\"" + first + "\" must stand below the column that it belongs to");
         }
-        return open.columns.get(open.columns.size() - 1);
+        return open.last;
     }
 
     private void setting(String key, String value, Line line) {
@@ -373,6 +393,14 @@ final class MappingReader {
     }
 
     private ColumnRule rule(OpenColumn column, Vocabulary vocabulary, Settings settings) {
+        Map<EntryKind, CellReader> byKind = new EnumMap<>(EntryKind.class);
+        column.byKind.forEach((kind, other) -> attempt(other.line, () -> {
+            if (!vocabulary.hasKinds()) {
+                throw Refused.because("bad-line", "\"for\" has a meaning only where row = entry");
+            }
+            ColumnRule rule = rule(other, Vocabulary.of(new Shape(Shape.Sort.ENTRY, Optional.of(kind))), settings);
+            byKind.put(kind, rule.reader());
+        }));
         String text = Pieces.plain(column.meaning);
         Matcher matcher = IN_UNIT.matcher(text);
         Optional<String> unit = Optional.empty();
@@ -414,6 +442,7 @@ final class MappingReader {
                 column.names,
                 column.optional,
                 new CellReader(meaning, unit, settings, tidy, words, anythingElse),
+                byKind,
                 along);
     }
 

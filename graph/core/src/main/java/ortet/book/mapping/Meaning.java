@@ -21,6 +21,7 @@ record Meaning(String act, Optional<EntryKind> kind, String field, Sort sort, St
     static final String METHOD = "method";
     static final String MOTHER = "mother";
     static final String MOTHERS = "mothers";
+    static final String OTHER_PARENT = "other_parent";
     static final String OUTCOME = "outcome";
     static final String KIND = "kind";
     static final String DAY = "day";

@@ -179,7 +179,10 @@ final class Numbers {
             }
         }
         Matcher code = CODED.matcher(bare);
-        if (named.isEmpty() && code.matches() && (code.group(1) != null ^ code.group(3) != null)) {
+        if (named.isEmpty()
+                && code.matches()
+                && code.group(2).chars().anyMatch(Character::isDigit)
+                && (code.group(1) != null ^ code.group(3) != null)) {
             named = Optional.of(code.group(1) != null ? code.group(1) : code.group(3));
             bare = code.group(2);
         }

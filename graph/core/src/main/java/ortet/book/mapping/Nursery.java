@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -42,6 +43,7 @@ final class Nursery {
     private final Map<Unit, List<SheetRow>> claims = new HashMap<>();
     private final BookView book;
     private final boolean hasBook;
+    private final Map<String, String> lookalikes = new HashMap<>();
     private long compared;
 
     /** Gather rows, in order, beside a book. */
@@ -293,13 +295,33 @@ final class Nursery {
                 nearest(tag)));
     }
 
+    /** Return a tag with a row that looks like another, such as {@code K-12} like {@code K-l2} or {@code K012}. */
+    Optional<String> lookalike(String tag) {
+        if (lookalikes.isEmpty()) {
+            named.values().stream()
+                    .filter(other -> !other.unit().isAcquired())
+                    .forEach(other -> lookalikes.putIfAbsent(looks(other.text()), other.text()));
+        }
+        return Optional.ofNullable(lookalikes.get(looks(tag)));
+    }
+
+    /** Return how a tag looks to somebody who misreads it: letters like figures, no marks, no leading zeros. */
+    private static String looks(String tag) {
+        return Folded.of(tag)
+                .replace('o', '0')
+                .replace('l', '1')
+                .replace('i', '1')
+                .replaceAll("[^\\p{L}\\p{N}]", "")
+                .replaceAll("(?<![1-9])0+(?=\\d)", "");
+    }
+
     /** Return known tags near one, as long as looking for them takes no noticeable time. */
     Optional<String> nearest(String tag) {
         compared += named.size();
         if (compared > COMPARISONS) {
             return Optional.empty();
         }
-        List<String> known = new ArrayList<>();
+        Set<String> known = new LinkedHashSet<>();
         named.values().stream()
                 .filter(other -> !other.unit().isAcquired())
                 .forEach(other -> known.add(other.text()));

@@ -35,6 +35,7 @@ final class PlantTeller extends RowTeller {
             "scion",
             "stock",
             "rootstock",
+            Meaning.OTHER_PARENT,
             "stock_cultivar",
             "seed_parent",
             "pollen_parent",
@@ -127,8 +128,7 @@ final class PlantTeller extends RowTeller {
             if (form.field(field).isPresent()) {
                 texts.put(field, text);
             } else if (!own.told(field).isEmpty()) {
-                texts.put(
-                        Meaning.NOTE, noted(texts.get(Meaning.NOTE), acts().header("", field) + ": " + text));
+                texts.put(Meaning.NOTE, noted(texts.get(Meaning.NOTE), labelled("", own, field)));
             }
         });
         if (!texts.get("strength").isEmpty() && texts.get(Meaning.HORMONE).isEmpty()) {
@@ -196,7 +196,15 @@ final class PlantTeller extends RowTeller {
             case SEED -> {
                 String seedParent = own.get("seed_parent");
                 texts.put("seed_parent", seedParent.isEmpty() ? mother : seedParent);
-                texts.put("pollen_parent", own.get("pollen_parent"));
+                String pollenParent = own.get("pollen_parent");
+                String other = own.get(Meaning.OTHER_PARENT);
+                boolean isTag = pollenParent.isEmpty() && !CellReader.isName(other);
+                texts.put("pollen_parent", isTag ? other : pollenParent);
+                if (!isTag && !other.isEmpty()) {
+                    texts.put(
+                            Meaning.NOTE,
+                            noted(texts.get(Meaning.NOTE), labelled("", own, Meaning.OTHER_PARENT)));
+                }
                 refuseParents(method, own, row, Set.of(Meaning.MOTHER, "seed_parent", "pollen_parent"));
             }
             case DRAWN -> {
@@ -210,11 +218,10 @@ final class PlantTeller extends RowTeller {
             case ACQUIRED -> refuseParents(method, own, row, Set.of());
         }
         if (method != Method.GRAFT) {
-            for (String field : List.of("rootstock", "stock_cultivar")) {
-                if (!own.told(field).isEmpty()) {
-                    texts.put(
-                            Meaning.NOTE,
-                            noted(texts.get(Meaning.NOTE), acts().header("", field) + ": " + own.told(field)));
+            for (String field : List.of("rootstock", "stock_cultivar", Meaning.OTHER_PARENT)) {
+                boolean isUsed = method == Method.SEED && field.equals(Meaning.OTHER_PARENT);
+                if (!own.told(field).isEmpty() && !isUsed) {
+                    texts.put(Meaning.NOTE, noted(texts.get(Meaning.NOTE), labelled("", own, field)));
                 }
             }
         }
@@ -222,7 +229,7 @@ final class PlantTeller extends RowTeller {
     }
 
     private static void stock(Acts.Act own, Texts.Builder texts) {
-        String rootstock = own.get("rootstock");
+        String rootstock = own.get("rootstock").isEmpty() ? own.get(Meaning.OTHER_PARENT) : own.get("rootstock");
         boolean isName = CellReader.isName(rootstock);
         texts.put("stock", own.get("stock").isEmpty() && !isName ? rootstock : own.get("stock"));
         if (texts.get("stock").isEmpty()) {
@@ -344,13 +351,21 @@ final class PlantTeller extends RowTeller {
         };
     }
 
-    private static Deed.Builder builder(String name, EntryKind kind, Acts.Act act, String day, SheetRow row) {
+    private Deed.Builder builder(String name, EntryKind kind, Acts.Act act, String day, SheetRow row) {
         Texts.Builder texts = new Texts.Builder();
         Form form = Form.of(kind);
+        texts.put(Meaning.NOTE, act.get(Meaning.NOTE));
         act.texts().each((field, text) -> {
-            boolean isCount = field.equals(Meaning.COUNT);
-            if (form.field(field).isPresent() && !(isCount && text.equals("0") && kind != EntryKind.COUNTED)) {
+            boolean isNothing = field.equals(Meaning.COUNT) && text.equals("0") && kind != EntryKind.COUNTED;
+            boolean isApart = field.equals(Meaning.DAY) || field.equals(Meaning.BY) || field.equals(Meaning.NOTE);
+            if (isNothing || isApart) {
+                return;
+            }
+            if (form.field(field).isPresent()) {
                 texts.put(field, text);
+            } else if (!act.told(field).isEmpty()) {
+                String from = act.kind().orElse(kind).word().replace('-', ' ');
+                texts.put(Meaning.NOTE, noted(texts.get(Meaning.NOTE), labelled(from, act, field)));
             }
         });
         return new Deed.Builder(row, name, kind).day(day).by(act.get(Meaning.BY)).texts(texts.build());

@@ -308,9 +308,15 @@ final class Resolution {
                 .filter(deed -> deed.turn() == Turn.TAKING)
                 .min(Comparator.comparing(
                         deed -> day(deed, unit).map(When::last).orElse(LocalDate.MAX)));
+        Optional<When> death = about.stream()
+                .filter(deed -> deed.turn() == Turn.DEAD)
+                .map(deed -> day(deed, unit))
+                .flatMap(Optional::stream)
+                .min(BY_PLACE);
         Optional<Deed> shown = about.stream()
                 .filter(deed -> deed.turn() == Turn.PLAIN && way.isShownBy(deed)
                         || deed.turn() == Turn.GROWING && deed.day().isPresent())
+                .filter(deed -> isBefore(day(deed, unit), death))
                 .min(Comparator.comparing((Deed deed) -> day(deed, unit).orElseThrow(), BY_PLACE));
         Optional<When> evidence = shown.flatMap(deed -> day(deed, unit));
         Optional<Deed> shownBy = shown;
@@ -319,6 +325,7 @@ final class Resolution {
                 Optional<When> when = child.day()
                         .or(() -> child.subjects().stream().findFirst().flatMap(this::begun));
                 if (when.isPresent()
+                        && isBefore(when, death)
                         && (evidence.isEmpty() || BY_PLACE.compare(when.get(), evidence.get()) < 0)) {
                     evidence = when;
                     shownBy = Optional.of(child);
@@ -355,6 +362,11 @@ final class Resolution {
                 day,
                 firstTaking.isPresent() ? firstTaking : shownBy.or(() -> growing(about)),
                 firstTaking.isEmpty());
+    }
+
+    /** Tell whether something was not after a death; what comes after cannot show that it took. */
+    private static boolean isBefore(Optional<When> day, Optional<When> death) {
+        return day.isPresent() && (death.isEmpty() || BY_PLACE.compare(day.get(), death.get()) <= 0);
     }
 
     private static Optional<Deed> growing(List<Deed> about) {
@@ -418,8 +430,8 @@ final class Resolution {
                         Meaning.DAY,
                         "no-day",
                         "must not be empty: nothing in the rows says when " + texts.get(Meaning.TAGS)
-                                + " was there; expected a day, month or year, or a line such as otherwise begun day = 2010"
-                                + " in the mapping");
+                                + " was there; expected a day, month or year, or a line such as otherwise " + begunDay(deed)
+                                + " = 2010 in the mapping");
                 return;
             }
             if (Form.of(deed.kind()).field(UNRECORDED).isPresent()) {
@@ -438,6 +450,11 @@ final class Resolution {
                 && !texts.get(UNRECORDED).equals("yes")) {
             rate(deed)[0]++;
         }
+    }
+
+    private static String begunDay(Deed deed) {
+        boolean isPlant = deed.row().file().rules().shape().sort() == Shape.Sort.PLANT;
+        return isPlant ? "begun day" : "day";
     }
 
     /** Write down what a row says of an outcome, for each of its units as it is. */
@@ -583,8 +600,8 @@ final class Resolution {
                 .build();
         write(deed, EntryKind.ACQUIRED, deed.texts(), day, "");
         mothersAcquired++;
-        String near = nursery.nearest(unit.tag())
-                .map(known -> "; is it a slip? nearest: " + known)
+        String near = nursery.lookalike(unit.tag())
+                .map(known -> "; or is it " + known + "?")
                 .orElse("");
         remarks.add(new Warning(
                 "without-a-row",

@@ -92,6 +92,11 @@ abstract class RowTeller {
         return taxon + " '" + epithet + "'";
     }
 
+    /** Return what a cell says, as it stands, with the name of its column. */
+    final String labelled(String name, Acts.Act act, String field) {
+        return acts.header(name, field) + ": " + act.cell(field);
+    }
+
     /** Return a note with something added to it. */
     static String noted(String note, String more) {
         return note.isEmpty() ? more : note + "; " + more;

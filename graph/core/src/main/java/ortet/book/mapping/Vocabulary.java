@@ -104,6 +104,11 @@ final class Vocabulary {
         return KNOWN.computeIfAbsent(shape, Vocabulary::new);
     }
 
+    /** Tell whether a column says the kind of each row. */
+    boolean hasKinds() {
+        return shape.sort() == Shape.Sort.ENTRY && shape.kind().isEmpty();
+    }
+
     /** Return the names, in order, each once; those of further acts of a kind and of parts are not among them. */
     List<String> names() {
         return List.copyOf(names);
@@ -178,6 +183,7 @@ final class Vocabulary {
         own("scion", Sort.TAG, "scion");
         own("stock", Sort.TAG, "stock");
         own("rootstock", Sort.ROOTSTOCK, "rootstock");
+        own(Meaning.OTHER_PARENT, Sort.ROOTSTOCK, "other parent", "second parent");
         own(Meaning.DAY, Sort.DAY, BEGUN_DAY.toArray(String[]::new));
         own(Meaning.BY, Sort.PERSON, "by");
         act(Meaning.OUTCOME, Optional.empty(), Meaning.OUTCOME, Sort.OUTCOME, Meaning.OUTCOME);
