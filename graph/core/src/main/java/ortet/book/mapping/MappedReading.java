@@ -106,7 +106,7 @@ public final class MappedReading {
                 progress.at("working out what the rows tell", 0, 0);
                 Resolution resolution = resolved();
                 if (!resolution.faults().isEmpty()) {
-                    refused.putAll(resolution.faults());
+                    resolution.faults().forEach(this::refuse);
                     spread();
                     continue;
                 }
@@ -124,6 +124,17 @@ public final class MappedReading {
                     blame(judged, resolution);
                     spread();
                 }
+            }
+        }
+
+        private void refuse(SheetRow row, List<Fault> faults) {
+            List<Fault> own = faults.stream()
+                    .filter(fault -> !fault.rule().equals(Resolution.RESTS))
+                    .toList();
+            if (own.isEmpty()) {
+                resting.put(row, faults.get(0));
+            } else {
+                refused.put(row, own);
             }
         }
 
@@ -171,7 +182,7 @@ public final class MappedReading {
 
         private Fault rests(SheetRow dependent, Unit unit, SheetRow row) {
             return new Fault(
-                    "rests-on-refused",
+                    Resolution.RESTS,
                     Optional.of(dependent.where("", Meaning.TAGS)),
                     "rests on " + unit.tag() + ", whose row is not taken (" + row.where() + ")",
                     Optional.empty());

@@ -60,6 +60,14 @@ final class Nursery {
         for (SheetRow row : rows) {
             row.link(this::linked);
         }
+        for (SheetRow row : rows) {
+            for (String tag : row.names()) {
+                Named unit = named.get(Folded.of(tag));
+                if (unit != null) {
+                    unit.unit().rows().add(row);
+                }
+            }
+        }
     }
 
     /** Return the rows that are not repeated. */

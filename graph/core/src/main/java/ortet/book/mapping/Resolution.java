@@ -55,6 +55,9 @@ final class Resolution {
      */
     record Told(SheetRow row, Optional<Deed> deed, Proposal.Item item) {}
 
+    /** The rule by which a row is refused because another is. */
+    static final String RESTS = "rests-on-refused";
+
     private static final String UNRECORDED = "set_unrecorded";
     private static final Map<EntryKind, List<String>> PERSON_FIELDS = new HashMap<>();
     private static final int ENOUGH_TO_WONDER = 20;
@@ -323,7 +326,8 @@ final class Resolution {
         for (Deed child : unit.children()) {
             if (isKept(child)) {
                 Optional<When> when = child.day()
-                        .or(() -> child.subjects().stream().findFirst().flatMap(this::begun));
+                        .or(() -> child.subjects().stream().findFirst().flatMap(this::begun))
+                        .map(Resolution::before);
                 if (when.isPresent()
                         && isBefore(when, death)
                         && (evidence.isEmpty() || BY_PLACE.compare(when.get(), evidence.get()) < 0)) {
@@ -367,6 +371,21 @@ final class Resolution {
     /** Tell whether something was not after a death; what comes after cannot show that it took. */
     private static boolean isBefore(Optional<When> day, Optional<When> death) {
         return day.isPresent() && (death.isEmpty() || BY_PLACE.compare(day.get(), death.get()) <= 0);
+    }
+
+    /**
+     * Return the day, month or year before: of one day the book reads what gives wood before what takes, so that a plant
+     * must have taken before the day on which something came from it.
+     */
+    private static When before(When when) {
+        LocalDate first = when.first();
+        return new When(
+                switch (when.precision()) {
+                    case DAY -> first.minusDays(1);
+                    case MONTH -> first.minusMonths(1);
+                    case YEAR -> first.minusYears(1);
+                },
+                when.precision());
     }
 
     private static Optional<Deed> growing(List<Deed> about) {
@@ -547,6 +566,16 @@ final class Resolution {
         if (by.isEmpty() || taking.day().isEmpty()) {
             return; // a fault has been told where the row says that it took
         }
+        When taken = taking.day().get();
+        Optional<SheetRow> unsure = unit.rows().stream()
+                .filter(refused::contains)
+                .filter(row -> mayBeBefore(row, unit, taken))
+                .findFirst();
+        if (unsure.isPresent()) {
+            // That row, once it is mended, may tell another day: what would show that the unit took must wait for it.
+            restOn(unsure.get(), unit, taking.way());
+            return;
+        }
         SheetRow row = by.get().row();
         String what = taking.way() == Way.LAYER ? "severed" : "taken";
         Texts.Builder texts = new Texts.Builder();
@@ -562,6 +591,29 @@ final class Resolution {
                 row.where() + ": nothing tells when " + unit.tag() + " was " + what + "; taken as " + what + " by "
                         + taking.day().get()));
         beginning(unit).ifPresent(beginning -> rate(beginning)[1]++);
+    }
+
+    private boolean mayBeBefore(SheetRow row, Unit unit, When taken) {
+        return row.deeds().isEmpty()
+                || row.deeds().stream()
+                        .map(deed -> day(deed, unit))
+                        .anyMatch(day -> day.isEmpty() || BY_PLACE.compare(day.get(), taken) < 0);
+    }
+
+    private void restOn(SheetRow refusedRow, Unit unit, Way way) {
+        List<Deed> resting = new ArrayList<>();
+        unit.about().stream()
+                .filter(deed -> way.isShownBy(deed) || deed.turn() == Turn.GROWING)
+                .forEach(resting::add);
+        resting.addAll(unit.children());
+        resting.stream()
+                .filter(this::isKept)
+                .forEach(deed -> complain(
+                        deed,
+                        "",
+                        Meaning.TAGS,
+                        RESTS,
+                        "rests on " + refusedRow.where() + " about " + unit.tag() + ", which is not taken"));
     }
 
     // ---- plants that never had a row ----

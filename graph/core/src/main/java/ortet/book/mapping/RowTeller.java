@@ -25,9 +25,11 @@ abstract class RowTeller {
     /** Read a row; what is wrong is complained of to the row, which then tells nothing. */
     final void read(String[] cells, SheetRow row, String rest) {
         acts.read(cells, row);
+        String tags = acts.own().get(Meaning.TAGS);
+        List<String> names = tags.isEmpty() ? List.of() : List.of(tags.split(" "));
+        row.name(names);
         if (begins()) {
-            String tags = acts.own().get(Meaning.TAGS);
-            row.claim(tags.isEmpty() ? List.of() : List.of(tags.split(" ")));
+            row.claim(names);
         }
         if (row.faults().isEmpty()) {
             tell(row, rest);

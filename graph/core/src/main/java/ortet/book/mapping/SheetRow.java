@@ -15,6 +15,7 @@ final class SheetRow {
     private final List<Deed> deeds = new ArrayList<>(2);
     private List<Fault> faults = List.of();
     private List<String> claims = List.of();
+    private List<String> names = List.of();
 
     SheetRow(MappedFile file, long line, int number) {
         this.file = file;
@@ -71,6 +72,16 @@ final class SheetRow {
     /** Return the tags that it begins, or would if it could be read. */
     List<String> claims() {
         return claims;
+    }
+
+    /** Say which tags it is about, also where it cannot be read as a whole. */
+    void name(List<String> tags) {
+        names = List.copyOf(tags);
+    }
+
+    /** Return the tags that it is about, also where it cannot be read as a whole. */
+    List<String> names() {
+        return names;
     }
 
     Where where() {

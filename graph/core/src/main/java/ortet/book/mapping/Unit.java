@@ -11,6 +11,7 @@ final class Unit {
     private final List<Deed> beginnings = new ArrayList<>(1);
     private final List<Deed> about = new ArrayList<>(2);
     private final List<Deed> children = new ArrayList<>(0);
+    private final List<SheetRow> rows = new ArrayList<>(2);
     private final List<Deed> others = new ArrayList<>(0);
     private Optional<UnitNumber> inBook = Optional.empty();
     private boolean acquired;
@@ -38,6 +39,11 @@ final class Unit {
     /** Return the deeds by which others come from it. */
     List<Deed> children() {
         return children;
+    }
+
+    /** Return the rows about it, also those that cannot be read as a whole. */
+    List<SheetRow> rows() {
+        return rows;
     }
 
     /** Return the deeds that name it otherwise. */
