@@ -155,6 +155,34 @@ final class CsvFile {
         return rows(head(), separator, most);
     }
 
+    /**
+     * Tell whether the whole file is text in its encoding.
+     *
+     * @throws Refused when it is no text in any: a spreadsheet's own file, or UTF-16
+     */
+    boolean isReadable() {
+        char[] chunk = new char[1 << 16];
+        try (TidyReader text = open()) {
+            int count = text.read(chunk, 0, chunk.length);
+            while (count >= 0) {
+                count = text.read(chunk, 0, chunk.length);
+            }
+            return true;
+        } catch (Unreadable unreadable) {
+            if (!isText(unreadable)) {
+                throw unreadable(unreadable);
+            }
+            return false;
+        } catch (IOException broken) {
+            throw source.unavailable(broken);
+        }
+    }
+
+    private static boolean isText(Unreadable unreadable) {
+        String text = unreadable.getMessage();
+        return !text.contains("spreadsheet") && !text.contains("UTF-16");
+    }
+
     private String head() {
         try (TidyReader text = open()) {
             return text.head();
@@ -167,8 +195,7 @@ final class CsvFile {
 
     private Refused unreadable(Unreadable unreadable) {
         String text = unreadable.getMessage();
-        boolean isText = !text.contains("spreadsheet") && !text.contains("UTF-16");
-        String advice = encoding.equals(StandardCharsets.UTF_8) && isText
+        String advice = encoding.equals(StandardCharsets.UTF_8) && isText(unreadable)
                 ? ", or say encoding = windows-1252 in the mapping"
                 : "";
         return new Refused(

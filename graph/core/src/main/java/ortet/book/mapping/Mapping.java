@@ -4,7 +4,7 @@ import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.nio.file.NoSuchFileException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -38,25 +38,30 @@ public final class Mapping {
      * @throws Unavailable when the file cannot be read
      */
     public static Mapping read(Path file) {
+        if (!Files.exists(file)) {
+            throw new Refused(Fault.of("no-file", "there is no file " + file).nearest(Source.near(file)));
+        }
         try {
             Source source = Source.of(file);
-            try (InputStream in = source.opener().open();
-                    BufferedReader text = new BufferedReader(new TidyReader(in))) {
-                return of(text.lines().collect(Collectors.joining("\n")), source.shown());
-            } catch (Unreadable unreadable) {
-                throw unreadable(source, unreadable);
-            } catch (UncheckedIOException broken) {
-                if (broken.getCause() instanceof Unreadable unreadable) {
-                    throw unreadable(source, unreadable);
-                }
-                throw source.unavailable(broken.getCause());
-            } catch (IOException broken) {
-                throw source.unavailable(broken);
-            }
-        } catch (NoSuchFileException missing) {
-            throw new Refused(Fault.of("no-file", "there is no file " + file).nearest(Source.near(file)));
+            return of(text(source), source.shown());
         } catch (IOException broken) {
             throw new Unavailable("cannot read " + file, broken);
+        }
+    }
+
+    private static String text(Source source) {
+        try (InputStream in = source.opener().open();
+                BufferedReader text = new BufferedReader(new TidyReader(in))) {
+            return text.lines().collect(Collectors.joining("\n"));
+        } catch (Unreadable unreadable) {
+            throw unreadable(source, unreadable);
+        } catch (UncheckedIOException broken) {
+            if (broken.getCause() instanceof Unreadable unreadable) {
+                throw unreadable(source, unreadable);
+            }
+            throw source.unavailable(broken.getCause());
+        } catch (IOException broken) {
+            throw source.unavailable(broken);
         }
     }
 

@@ -111,7 +111,8 @@ final class MappingReader {
         this.shown = shown;
     }
 
-    private static Settings defaults() {
+    /** Return how sheets are read where the mapping says nothing of it. */
+    static Settings defaults() {
         return new Settings(
                 new Dates(List.of()),
                 new Numbers(false),
