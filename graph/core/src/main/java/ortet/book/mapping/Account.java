@@ -51,11 +51,12 @@ public record Account(
             lines.add(counted(newPersons, "person") + (newPersons == 1 ? " is" : " are") + " new to the book");
         }
         if (notTaken() > 0) {
-            lines.add(counted(notTaken(), "row") + (notTaken() == 1 ? " does" : " do") + " not hold, mainly because of:");
+            lines.add(
+                    counted(notTaken(), "row") + (notTaken() == 1 ? " does" : " do") + " not hold, mainly because of:");
             reasons.stream()
                     .limit(MAIN)
-                    .forEach(reason ->
-                            lines.add("  " + number(reason.count()) + " × " + reason.words() + ", such as " + reason.example()));
+                    .forEach(reason -> lines.add(
+                            "  " + number(reason.count()) + " × " + reason.words() + ", such as " + reason.example()));
             if (reasons.size() > MAIN) {
                 int others = reasons.stream().skip(MAIN).mapToInt(Reason::count).sum();
                 lines.add("  " + number(others) + " × something else");

@@ -141,7 +141,8 @@ final class CellReader {
             case DAY -> day(cell);
             case PERSON -> Folded.clean(cell);
             case COUNT -> count(cell);
-            case NUMBER -> settings.numbers().parse(cell, meaning.measure(), unit).toString();
+            case NUMBER ->
+                settings.numbers().parse(cell, meaning.measure(), unit).toString();
             case HORMONE -> hormone(cell);
             case STRENGTH -> Hormone.strength(cell, unit, settings.numbers());
             case MONEY -> settings.numbers().money(cell, unit);
@@ -243,7 +244,8 @@ final class CellReader {
             Fault fault = refused.faults().get(0);
             throw new Refused(Fault.of(
                             fault.rule(),
-                            "no kind of entry \"" + cell + "\"; expected a word such as potted, moved, sold or lost, or a"
+                            "no kind of entry \"" + cell
+                                    + "\"; expected a word such as potted, moved, sold or lost, or a"
                                     + " line of words in the mapping: word " + Pieces.quoted(cell) + " = potted")
                     .nearest(fault.nearest()));
         }

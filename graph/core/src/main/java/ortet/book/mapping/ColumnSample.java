@@ -61,9 +61,7 @@ final class ColumnSample {
 
     /** Return the share of values that are like something. */
     double share(Predicate<String> like) {
-        return values.isEmpty()
-                ? 0
-                : values.stream().filter(like).count() / (double) values.size();
+        return values.isEmpty() ? 0 : values.stream().filter(like).count() / (double) values.size();
     }
 
     boolean isMostly(Predicate<String> like) {

@@ -90,7 +90,10 @@ final class CsvFile {
         }
         try (InputStream in = source.opener().open()) {
             byte[] bytes = in.readAllBytes();
-            if (bytes.length > 2 && (bytes[0] & 0xFF) == 0xEF && (bytes[1] & 0xFF) == 0xBB && (bytes[2] & 0xFF) == 0xBF) {
+            if (bytes.length > 2
+                    && (bytes[0] & 0xFF) == 0xEF
+                    && (bytes[1] & 0xFF) == 0xBB
+                    && (bytes[2] & 0xFF) == 0xBF) {
                 return new TidyReader(new ByteArrayInputStream(bytes)); // a byte order mark: UTF-8, whatever is said
             }
             String text = encoding.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
@@ -302,10 +305,9 @@ final class CsvFile {
         Optional<String> column = cell >= 0 && cell < header.names().size()
                 ? Optional.of(header.names().get(cell))
                 : Optional.empty();
-        return new Refused(Fault.of(
-                        "bad-quotes",
-                        what + "; expected a quotation mark inside a quoted cell to stand twice (\"\")")
-                .at(new Where(source.shown(), gatherer.startsAt(), column)));
+        return new Refused(
+                Fault.of("bad-quotes", what + "; expected a quotation mark inside a quoted cell to stand twice (\"\")")
+                        .at(new Where(source.shown(), gatherer.startsAt(), column)));
     }
 
     /** Gathers the cells of a row. */

@@ -21,8 +21,8 @@ final class CultivarText {
     private static final Pattern QUOTED = Pattern.compile("([^']*)'(.+)'\\s*");
     private static final Pattern MARKED = Pattern.compile("(.*?)\\s+cv\\.?\\s+(.+)", Pattern.CASE_INSENSITIVE);
     private static final Map<String, String> RANKS = Map.of(
-            "var", "var.", "var.", "var.", "subsp", "subsp.", "subsp.", "subsp.", "ssp", "subsp.", "ssp.", "subsp.", "f.",
-            "f.", "f", "f.", "forma", "f.");
+            "var", "var.", "var.", "var.", "subsp", "subsp.", "subsp.", "subsp.", "ssp", "subsp.", "ssp.", "subsp.",
+            "f.", "f.", "f", "f.", "forma", "f.");
 
     private CultivarText() {}
 
@@ -73,9 +73,7 @@ final class CultivarText {
     }
 
     private static String plain(String text) {
-        return Folded.clean(text)
-                .replaceAll("[\"“”„‘’`´]", "'")
-                .replace("''", "'");
+        return Folded.clean(text).replaceAll("[\"“”„‘’`´]", "'").replace("''", "'");
     }
 
     private static String checked(String name, String text) {
@@ -117,7 +115,8 @@ final class CultivarText {
     private static String capital(String word) {
         return word.isEmpty()
                 ? word
-                : word.substring(0, 1).toUpperCase(Locale.ROOT) + word.substring(1).toLowerCase(Locale.ROOT);
+                : word.substring(0, 1).toUpperCase(Locale.ROOT)
+                        + word.substring(1).toLowerCase(Locale.ROOT);
     }
 
     private static String unquoted(String plain) {

@@ -18,10 +18,9 @@ import ortet.value.When.Precision;
  * it, {@code ?} after it) makes a day a month and a month a year.
  */
 final class Dates {
-    private static final Pattern TIME =
-            Pattern.compile("[ T]\\d{1,2}:\\d{2}(:\\d{2}([.,]\\d+)?)?( ?[AaPp][Mm])?Z?$");
-    private static final Pattern DOUBT =
-            Pattern.compile("^(?:(?:circa|about|approx\\.?|ca\\.?|c\\.?)\\s*(?=\\p{Alnum})|~\\s*)", Pattern.CASE_INSENSITIVE);
+    private static final Pattern TIME = Pattern.compile("[ T]\\d{1,2}:\\d{2}(:\\d{2}([.,]\\d+)?)?( ?[AaPp][Mm])?Z?$");
+    private static final Pattern DOUBT = Pattern.compile(
+            "^(?:(?:circa|about|approx\\.?|ca\\.?|c\\.?)\\s*(?=\\p{Alnum})|~\\s*)", Pattern.CASE_INSENSITIVE);
     private static final List<DayFormat> ISO =
             List.of(DayFormat.of("yyyy-MM-dd"), DayFormat.of("yyyy-MM"), DayFormat.of("yyyy"));
 

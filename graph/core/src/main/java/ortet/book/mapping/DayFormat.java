@@ -167,8 +167,7 @@ final class DayFormat {
                 case 'd' -> day = Integer.parseInt(found);
                 case 'M' -> month = Integer.parseInt(found);
                 case 'L' -> month = month(found);
-                case 's' -> year = FIRST_SHORT_YEAR
-                        + Math.floorMod(Integer.parseInt(found) - FIRST_SHORT_YEAR, 100);
+                case 's' -> year = FIRST_SHORT_YEAR + Math.floorMod(Integer.parseInt(found) - FIRST_SHORT_YEAR, 100);
                 default -> year = Integer.parseInt(found);
             }
         }
@@ -209,8 +208,9 @@ final class DayFormat {
                         case 'M' ->
                             length > 2 ? monthName(day.getMonthValue(), length) : padded(day.getMonthValue(), length);
                         case 'y' -> length == 2 ? padded(day.getYear() % 100, 2) : padded(day.getYear(), 4);
-                        case 'E' -> day.getDayOfWeek().name().substring(0, 1)
-                                + day.getDayOfWeek().name().substring(1, 3).toLowerCase(Locale.ROOT);
+                        case 'E' ->
+                            day.getDayOfWeek().name().substring(0, 1)
+                                    + day.getDayOfWeek().name().substring(1, 3).toLowerCase(Locale.ROOT);
                         default -> pattern.substring(at, end);
                     });
             at = end;

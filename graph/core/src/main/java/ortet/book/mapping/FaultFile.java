@@ -76,13 +76,15 @@ public final class FaultFile {
     }
 
     private static void write(Writer out, List<Fault> faults) throws IOException {
-        try (CsvWriter csv = CsvWriter.builder().lineDelimiter(LineDelimiter.CRLF).build(out)) {
+        try (CsvWriter csv =
+                CsvWriter.builder().lineDelimiter(LineDelimiter.CRLF).build(out)) {
             csv.writeRecord(HEADER);
             for (Fault fault : faults) {
                 csv.writeRecord(
                         Cell.guard(fault.where().map(where -> where.file()).orElse("")),
                         fault.where().map(where -> Long.toString(where.line())).orElse(""),
-                        Cell.guard(fault.where().flatMap(where -> where.column()).orElse("")),
+                        Cell.guard(
+                                fault.where().flatMap(where -> where.column()).orElse("")),
                         fault.rule(),
                         Cell.guard(fault.text()),
                         Cell.guard(fault.nearest().orElse("")));

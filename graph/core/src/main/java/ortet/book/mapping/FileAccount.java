@@ -33,7 +33,8 @@ public record FileAccount(
     public FileAccount {
         Objects.requireNonNull(file);
         Objects.requireNonNull(sheet);
-        entries = Collections.unmodifiableMap(entries.isEmpty() ? new EnumMap<>(EntryKind.class) : new EnumMap<>(entries));
+        entries = Collections.unmodifiableMap(
+                entries.isEmpty() ? new EnumMap<>(EntryKind.class) : new EnumMap<>(entries));
     }
 
     /** Return the account in one or two lines. */

@@ -104,7 +104,8 @@ final class FileRows {
         }
         for (int at = 0; at < cells.length; at++) {
             String name = names.get(at);
-            boolean same = cells[at].isEmpty() ? name.startsWith("(") : Folded.of(name).startsWith(Folded.of(cells[at]));
+            boolean same =
+                    cells[at].isEmpty() ? name.startsWith("(") : Folded.of(name).startsWith(Folded.of(cells[at]));
             if (!same) {
                 return false;
             }

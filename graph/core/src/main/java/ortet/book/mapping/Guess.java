@@ -128,7 +128,8 @@ public final class Guess {
         boolean totals = false;
         for (CsvFile.RawRow row : csv.first(head.separator(), SAMPLED)) {
             boolean isOfSums = row.cells().stream().anyMatch(cell -> TOTALS.contains(Folded.of(cell)));
-            boolean isHeaderAgain = Folded.of(row.cells().get(0)).equals(Folded.of(head.names().get(0)));
+            boolean isHeaderAgain =
+                    Folded.of(row.cells().get(0)).equals(Folded.of(head.names().get(0)));
             totals |= isOfSums;
             if (row.line() > head.line() && !isOfSums && !isHeaderAgain) {
                 for (int at = 0; at < columns.size(); at++) {
@@ -175,8 +176,8 @@ public final class Guess {
             boolean begins = List.of("mother", "scion", "method", "begun day", "source").stream()
                     .anyMatch(field -> sheet.of(field).isPresent());
             score -= begins ? 0 : 1500;
-            boolean isUnique = tag.filter(found -> found.column().distinct()
-                            >= found.column().values().size() * 0.9)
+            boolean isUnique = tag.filter(found ->
+                            found.column().distinct() >= found.column().values().size() * 0.9)
                     .isPresent();
             score -= isUnique ? 0 : 1000;
         } else {
@@ -279,9 +280,8 @@ public final class Guess {
             case NUMBER -> column.isOfNumbers();
             case STRENGTH -> column.isOfNumbers();
             case MONEY -> column.isOfMoney() || column.isOfNumbers();
-            case METHOD, OUTCOME, KIND -> column.distinct() <= WORDS_SHOWN
-                    && !column.isOfNumbers()
-                    && !column.isOfDays();
+            case METHOD, OUTCOME, KIND ->
+                column.distinct() <= WORDS_SHOWN && !column.isOfNumbers() && !column.isOfDays();
             case CHOICE -> column.distinct() <= WORDS_SHOWN && !column.isOfNumbers() && !column.isOfDays();
             case YES_NO -> column.distinct() <= 4;
             case PERSON -> !column.isOfNumbers() && !column.isOfDays();
@@ -294,7 +294,8 @@ public final class Guess {
     private static Sheet withoutHeads(
             Source source, Charset encoding, CsvFile.Header header, List<ColumnSample> columns, boolean totals) {
         List<Found> found = new ArrayList<>();
-        Optional<ColumnSample> day = columns.stream().filter(ColumnSample::isOfDays).findFirst();
+        Optional<ColumnSample> day =
+                columns.stream().filter(ColumnSample::isOfDays).findFirst();
         day.ifPresent(column -> found.add(new Found(column, "day", 400)));
         Optional<ColumnSample> tags = columns.stream()
                 .filter(column -> day.filter(other -> other == column).isEmpty())
@@ -322,7 +323,8 @@ public final class Guess {
 
     private static boolean canonical(Meaning meaning, String value) {
         try {
-            CellReader.plain(meaning, Optional.empty(), MappingReader.defaults()).read(value);
+            CellReader.plain(meaning, Optional.empty(), MappingReader.defaults())
+                    .read(value);
             return true;
         } catch (Refused unknown) {
             return false;
@@ -332,9 +334,8 @@ public final class Guess {
     // ---- writing ----
 
     private void write() {
-        line("# A mapping that was guessed from " + sheets.stream()
-                .map(sheet -> sheet.source().name())
-                .collect(Collectors.joining(", ")) + ".");
+        line("# A mapping that was guessed from "
+                + sheets.stream().map(sheet -> sheet.source().name()).collect(Collectors.joining(", ")) + ".");
         line("# It is a beginning: look at every line, above all where a remark says that it is not sure.");
         line("# What all of this means is in docs/mapping.md.");
         tags();
@@ -359,7 +360,8 @@ public final class Guess {
         boolean lower = false;
         for (Sheet sheet : sheets) {
             for (Found found : sheet.found()) {
-                boolean isOne = OF_ONE_TAG.contains(found.field()) || found.field().equals("tags");
+                boolean isOne =
+                        OF_ONE_TAG.contains(found.field()) || found.field().equals("tags");
                 if (!isOne) {
                     continue;
                 }
@@ -391,7 +393,11 @@ public final class Guess {
 
     private void sheet(List<Sheet> same, Set<String> names) {
         Sheet sheet = same.get(0);
-        String name = sheet.source().name().replaceFirst("\\.[^.]*$", "").replaceAll("[\\d_\\-. ]+$", "").strip();
+        String name = sheet.source()
+                .name()
+                .replaceFirst("\\.[^.]*$", "")
+                .replaceAll("[\\d_\\-. ]+$", "")
+                .strip();
         String base = Folded.clean(name.isEmpty() ? sheet.shape() : name).replace("\"", "");
         String unique = base;
         for (int time = 2; !names.add(unique.toLowerCase(Locale.ROOT)); time++) {
@@ -399,13 +405,12 @@ public final class Guess {
         }
         line("");
         line("sheet " + Pieces.quoted(unique));
-        line("files = " + same.stream()
-                .map(one -> Pieces.quoted(glob(one)))
-                .distinct()
-                .collect(Collectors.joining(", ")));
+        line("files = "
+                + same.stream().map(one -> Pieces.quoted(glob(one))).distinct().collect(Collectors.joining(", ")));
         boolean isSure = score(sheet) > 0;
         if (!isSure) {
-            line("# not sure what a row is: plant, outcome, entry, or a kind of entry such as potted, moved, sold or lost");
+            line(
+                    "# not sure what a row is: plant, outcome, entry, or a kind of entry such as potted, moved, sold or lost");
         }
         line("row = " + sheet.shape());
         settings(sheet);
@@ -422,7 +427,8 @@ public final class Guess {
         String glob = name.replaceAll("\\d[\\d\\-_. ]*(?=.*\\.)", "*");
         boolean isOfOthers = sheets.stream()
                 .filter(other -> !other.header().names().equals(sheet.header().names()))
-                .anyMatch(other -> other.source().name().matches(glob.replace(".", "\\.").replace("*", ".*")));
+                .anyMatch(other ->
+                        other.source().name().matches(glob.replace(".", "\\.").replace("*", ".*")));
         return isOfOthers || glob.contains("(") || glob.contains("[") ? name : glob;
     }
 
@@ -453,9 +459,10 @@ public final class Guess {
         GuessedDates dates = GuessedDates.of(days);
         dates.doubt().ifPresent(doubt -> line("# not sure: " + doubt));
         if (!dates.formats().isEmpty()) {
-            line("dates = " + dates.formats().stream()
-                    .map(format -> Pieces.quoted(format.toString()))
-                    .collect(Collectors.joining(", ")));
+            line("dates = "
+                    + dates.formats().stream()
+                            .map(format -> Pieces.quoted(format.toString()))
+                            .collect(Collectors.joining(", ")));
         }
         if (comma > 0) {
             if (pointed > 0) {
@@ -517,11 +524,14 @@ public final class Guess {
         if (head.isEmpty()) {
             line("# in which unit? mm is a guess");
         }
-        return head.filter(unit -> !unit.equals("mm")).map(unit -> " in " + unit).orElse("");
+        return head.filter(unit -> !unit.equals("mm"))
+                .map(unit -> " in " + unit)
+                .orElse("");
     }
 
     private void words(Meaning meaning, ColumnSample column) {
-        boolean isOfWords = Set.of(Sort.METHOD, Sort.OUTCOME, Sort.KIND, Sort.CHOICE).contains(meaning.sort());
+        boolean isOfWords =
+                Set.of(Sort.METHOD, Sort.OUTCOME, Sort.KIND, Sort.CHOICE).contains(meaning.sort());
         if (!isOfWords) {
             cultivars(meaning, column);
             return;
@@ -538,7 +548,9 @@ public final class Guess {
                 continue;
             }
             if (known.isPresent() && canonical(meaning, known.get())) {
-                byMeaning.computeIfAbsent(known.get(), key -> new LinkedHashSet<>()).add(value.getKey());
+                byMeaning
+                        .computeIfAbsent(known.get(), key -> new LinkedHashSet<>())
+                        .add(value.getKey());
             } else {
                 String word = Pieces.quoted(Folded.clean(value.getKey()));
                 String rows = value.getValue() + (value.getValue() == 1 ? " row" : " rows");
@@ -550,9 +562,7 @@ public final class Guess {
             }
         }
         byMeaning.forEach((means, words) -> line("  word "
-                + words.stream()
-                        .map(word -> Pieces.quoted(Folded.clean(word)))
-                        .collect(Collectors.joining(", "))
+                + words.stream().map(word -> Pieces.quoted(Folded.clean(word))).collect(Collectors.joining(", "))
                 + " = " + means));
         unsure.forEach((question, answer) -> {
             line(question);
@@ -630,8 +640,9 @@ public final class Guess {
         if (name.contains("graft") || sheet.of("rootstock").isPresent()) {
             return "graft";
         }
-        boolean isOfCuttings =
-                name.contains("cutting") || name.contains("tray") || sheet.of("count").isPresent();
+        boolean isOfCuttings = name.contains("cutting")
+                || name.contains("tray")
+                || sheet.of("count").isPresent();
         return isOfCuttings ? "cuttings" : name.contains("seed") ? "seed" : "layer";
     }
 
@@ -657,9 +668,10 @@ public final class Guess {
                         .filter(column -> !sheet.reads(column))
                         .toList();
                 line("# no column says the " + name + ", which must be there: put the right one here");
-                line(left.isEmpty()
-                        ? "maybe \"" + name + "\" = " + name
-                        : "maybe " + Pieces.quoted(name + "?") + " = " + name);
+                line(
+                        left.isEmpty()
+                                ? "maybe \"" + name + "\" = " + name
+                                : "maybe " + Pieces.quoted(name + "?") + " = " + name);
             }
         }
     }
@@ -670,13 +682,15 @@ public final class Guess {
         if (outcome.isEmpty()) {
             return;
         }
-        boolean hasDay = sheet.of("outcome day").isPresent() || sheet.of("severed day").isPresent();
+        boolean hasDay =
+                sheet.of("outcome day").isPresent() || sheet.of("severed day").isPresent();
         boolean hasGaps = sheet.of("outcome day")
                 .map(found -> found.column().blanks() > outcome.get().column().blanks())
                 .orElse(true);
         if (!hasDay || hasGaps) {
-            line("# Some rows tell what became of a plant, but not when. Take the mark off the next line where it was the"
-                    + " summer in which it began:");
+            line(
+                    "# Some rows tell what became of a plant, but not when. Take the mark off the next line where it was the"
+                            + " summer in which it began:");
             line("# otherwise outcome day = same year");
         }
     }

@@ -86,8 +86,7 @@ record GuessedDates(List<DayFormat> formats, Optional<String> doubt) {
                     .findFirst()
                     .ifPresent(used::add);
         }
-        List<DayFormat> formats =
-                tried.stream().filter(used::contains).toList();
+        List<DayFormat> formats = tried.stream().filter(used::contains).toList();
         Optional<String> doubt = !slashed || dayFirst != monthFirst
                 ? Optional.empty()
                 : Optional.of(

@@ -37,7 +37,9 @@ final class HeaderWords {
             clue("seed parent", "seed parent|seed from|female"),
             clue("pollen parent", "pollen parent|pollen|pollen from|father|male"),
             clue("source", "drawn from|from tray|out of tray|out of"),
-            clue("method", "method|how|how raised|propagation|propagated by|prop method|raised by|means|type|kind|origin"),
+            clue(
+                    "method",
+                    "method|how|how raised|propagation|propagated by|prop method|raised by|means|type|kind|origin"),
             clue(
                     "begun day",
                     "date set|set on|set|date struck|struck|struck on|date sown|sown|date grafted|grafted|date worked|worked"
@@ -132,7 +134,12 @@ final class HeaderWords {
                         clue("roots", "roots|root grade"),
                         clue("cause", "cause|why|reason"),
                         clue("count", "count|quantity|qty|how many")));
-        lists.put("severed", list(clue("roots", "roots|root grade"), clue("place", "place|bench"), clue("container", "pot|container|into")));
+        lists.put(
+                "severed",
+                list(
+                        clue("roots", "roots|root grade"),
+                        clue("place", "place|bench"),
+                        clue("container", "pot|container|into")));
         lists.put(
                 "retagged",
                 list(
@@ -319,8 +326,7 @@ final class HeaderWords {
 
     /** Return the unit that a head names. */
     static Optional<String> unit(String head, List<String> units) {
-        List<String> words =
-                Arrays.asList(head.toLowerCase(Locale.ROOT).split("[^\\p{L}%€£]+"));
+        List<String> words = Arrays.asList(head.toLowerCase(Locale.ROOT).split("[^\\p{L}%€£]+"));
         return units.stream().filter(words::contains).findFirst();
     }
 

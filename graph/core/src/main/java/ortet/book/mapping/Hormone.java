@@ -18,7 +18,8 @@ import ortet.value.Strength;
  * @param carrier what carries it, as the book writes it
  */
 record Hormone(String substance, String strength, String carrier) {
-    private static final Pattern STRENGTH = Pattern.compile("([0-9][0-9.,]*)\\s*(%|ppm|mg/l)", Pattern.CASE_INSENSITIVE);
+    private static final Pattern STRENGTH =
+            Pattern.compile("([0-9][0-9.,]*)\\s*(%|ppm|mg/l)", Pattern.CASE_INSENSITIVE);
     private static final Set<String> NONE = Set.of("none", "no", "nil", "nothing", "without", "0", "untreated", "n");
     private static final Map<String, String> CARRIERS = Map.of(
             "powder", "powder", "talc", "powder", "liquid", "liquid", "dip", "liquid", "gel", "gel", "paste", "paste");
@@ -55,7 +56,8 @@ record Hormone(String substance, String strength, String carrier) {
      * @throws Refused when the cell is none
      */
     static String strength(String cell, Optional<String> unit, Numbers numbers) {
-        Matcher matcher = Pattern.compile("(.*?)\\s*(%|ppm|mg/l)?", Pattern.CASE_INSENSITIVE).matcher(cell.strip());
+        Matcher matcher = Pattern.compile("(.*?)\\s*(%|ppm|mg/l)?", Pattern.CASE_INSENSITIVE)
+                .matcher(cell.strip());
         if (!matcher.matches()) {
             throw Refused.because("bad-strength", "expected a strength in one line");
         }

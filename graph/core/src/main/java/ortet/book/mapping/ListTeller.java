@@ -103,7 +103,8 @@ final class ListTeller extends RowTeller {
                 return;
             }
             boolean isOfKind = form.field(field).isPresent()
-                    || turn == Turn.TAKING && Form.of(EntryKind.SEVERED).field(field).isPresent();
+                    || turn == Turn.TAKING
+                            && Form.of(EntryKind.SEVERED).field(field).isPresent();
             if (isOfKind) {
                 if (texts.get(field).isEmpty()) {
                     texts.put(field, text);

@@ -17,9 +17,8 @@ import ortet.value.Where;
  * @param header its header
  */
 record MappedFile(Source source, SheetRules rules, CsvFile.Header header) {
-    private static final Set<String> OUTCOMES = Vocabulary.OUTCOMES.stream()
-            .map(EntryKind::word)
-            .collect(Collectors.toUnmodifiableSet());
+    private static final Set<String> OUTCOMES =
+            Vocabulary.OUTCOMES.stream().map(EntryKind::word).collect(Collectors.toUnmodifiableSet());
 
     /** The columns that may say a field when none of its own does. */
     private static final Map<String, List<String>> INSTEAD = Map.ofEntries(
@@ -47,7 +46,9 @@ record MappedFile(Source source, SheetRules rules, CsvFile.Header header) {
 
     /** Return the header's name of the column that says something, where there is one. */
     Optional<String> column(String act, String field) {
-        return rules.column(act, field).flatMap(rule -> header.position(rule.names())).map(header.names()::get);
+        return rules.column(act, field)
+                .flatMap(rule -> header.position(rule.names()))
+                .map(header.names()::get);
     }
 
     /** Return the cell that says something as a place: its column, else the outcome's or the tag's, else the row. */

@@ -43,8 +43,8 @@ public final class MappedReading {
         this.files = List.copyOf(files);
         this.remarks = List.copyOf(remarks);
         this.persons = new Persons(book.persons());
-        this.nursery = new Nursery(
-                files.stream().flatMap(file -> file.rows().stream()).toList(), book);
+        this.nursery =
+                new Nursery(files.stream().flatMap(file -> file.rows().stream()).toList(), book);
     }
 
     /**
@@ -53,12 +53,16 @@ public final class MappedReading {
      * @param takesWhatHolds whether the rows that hold would be written where others do not
      */
     public Imported check(BookView book, Judge judge, boolean takesWhatHolds, Progress progress) {
-        return new Settling(new Views() {
-                    @Override
-                    public <T> T read(Function<BookView, T> question) {
-                        return question.apply(book);
-                    }
-                }, judge, takesWhatHolds, progress)
+        return new Settling(
+                        new Views() {
+                            @Override
+                            public <T> T read(Function<BookView, T> question) {
+                                return question.apply(book);
+                            }
+                        },
+                        judge,
+                        takesWhatHolds,
+                        progress)
                 .settle(proposal -> judge.rule(proposal, book, progress).receipt());
     }
 
@@ -111,7 +115,8 @@ public final class MappedReading {
                     continue;
                 }
                 Proposal proposal = resolution.proposal();
-                boolean isWritten = refused.isEmpty() || takesWhatHolds && !proposal.items().isEmpty();
+                boolean isWritten =
+                        refused.isEmpty() || takesWhatHolds && !proposal.items().isEmpty();
                 try {
                     Optional<Receipt> receipt = Optional.empty();
                     if (isWritten) {
@@ -289,7 +294,8 @@ public final class MappedReading {
         }
         List<Resolution.Told> meant = told.stream()
                 .filter(one -> fault.text()
-                        .contains(" be " + one.item().proposed().entry().kind().word().replace('-', ' ') + " "))
+                        .contains(" be "
+                                + one.item().proposed().entry().kind().word().replace('-', ' ') + " "))
                 .toList();
         for (Resolution.Told one : meant.isEmpty() ? told : meant) {
             Optional<Deed> deed = one.deed();

@@ -27,7 +27,8 @@ import ortet.value.Where;
 
 /** Reads the text of a mapping; what is wrong is gathered and told at once. */
 final class MappingReader {
-    private static final List<String> COLUMN_WORDS = List.of("column", "maybe", "for", "word", "with", "otherwise", "skip");
+    private static final List<String> COLUMN_WORDS =
+            List.of("column", "maybe", "for", "word", "with", "otherwise", "skip");
     private static final List<String> KNOWN_LINES = List.of(
             "sheet",
             "files",
@@ -294,28 +295,29 @@ final class MappingReader {
         boolean once = now.takesRepeatedOnce();
         String word = Folded.of(Pieces.find(value, ',') < 0 ? Pieces.plain(value) : value);
         switch (key) {
-            case "dates" -> dates = new Dates(
-                    Pieces.list(value).stream().map(DayFormat::of).toList());
-            case "numbers" -> numbers = new Numbers(
-                    choice(word, key, Map.of("decimal point", false, "decimal comma", true)));
+            case "dates" ->
+                dates = new Dates(Pieces.list(value).stream().map(DayFormat::of).toList());
+            case "numbers" ->
+                numbers = new Numbers(choice(word, key, Map.of("decimal point", false, "decimal comma", true)));
             case "tags" -> tags = Tidy.of(value);
             case "blank" -> {
                 Set<String> all = new LinkedHashSet<>(blanks);
                 Pieces.list(value).forEach(text -> all.add(Folded.of(text)));
                 blanks = all;
             }
-            case "encoding" -> encoding = choice(
-                    word,
-                    key,
-                    Map.of(
-                            "utf-8", StandardCharsets.UTF_8,
-                            "utf8", StandardCharsets.UTF_8,
-                            "windows-1252", WINDOWS));
-            case "separator" -> separator = Optional.of(choice(
-                    word,
-                    key,
-                    Map.of(
-                            "comma", ',', "semicolon", ';', "tab", '\t', "bar", '|', ";", ';', "|", '|')));
+            case "encoding" ->
+                encoding = choice(
+                        word,
+                        key,
+                        Map.of(
+                                "utf-8", StandardCharsets.UTF_8,
+                                "utf8", StandardCharsets.UTF_8,
+                                "windows-1252", WINDOWS));
+            case "separator" ->
+                separator = Optional.of(choice(
+                        word,
+                        key,
+                        Map.of("comma", ',', "semicolon", ';', "tab", '\t', "bar", '|', ";", ';', "|", '|')));
             case "header" -> hasHeader = choice(word, key, Map.of("yes", true, "none", false));
             case "mothers without a row" -> mothers = acquire(word, key);
             case "plants without a row" -> plants = acquire(word, key);
@@ -334,9 +336,9 @@ final class MappingReader {
         T choice = choices.get(word);
         if (choice == null) {
             List<String> words = choices.keySet().stream().sorted().toList();
-            throw new Refused(Fault.of(
-                            "bad-setting", key + ": no \"" + word + "\"; expected " + String.join(" or ", words))
-                    .nearest(Nearest.of(word, words)));
+            throw new Refused(
+                    Fault.of("bad-setting", key + ": no \"" + word + "\"; expected " + String.join(" or ", words))
+                            .nearest(Nearest.of(word, words)));
         }
         return choice;
     }
@@ -502,7 +504,8 @@ final class MappingReader {
                 }
             }
         }
-        Function<Fixed, String> key = fixed -> fixed.meaning().act() + "\n" + fixed.meaning().field();
+        Function<Fixed, String> key =
+                fixed -> fixed.meaning().act() + "\n" + fixed.meaning().field();
         Set<String> seen = new LinkedHashSet<>();
         rules.otherwise().stream()
                 .filter(fixed -> !seen.add(key.apply(fixed)))
@@ -516,7 +519,8 @@ final class MappingReader {
     /** Check that a row can be read at all. */
     private void checkWhole(SheetRules rules) {
         Shape shape = rules.shape();
-        boolean isRegister = shape.kind().filter(kind -> kind.phase() == Phase.REGISTER).isPresent();
+        boolean isRegister =
+                shape.kind().filter(kind -> kind.phase() == Phase.REGISTER).isPresent();
         if (!isRegister) {
             need(rules, Meaning.TAGS, "tag");
         }
@@ -530,7 +534,9 @@ final class MappingReader {
                 if (shape.kind().isEmpty()) {
                     need(rules, Meaning.KIND, "kind");
                 }
-                if (shape.kind().filter(kind -> isRegister || Shape.begins(kind)).isEmpty()) {
+                if (shape.kind()
+                        .filter(kind -> isRegister || Shape.begins(kind))
+                        .isEmpty()) {
                     need(rules, Meaning.DAY, "day");
                 }
                 shape.kind().ifPresent(kind -> needsOf(kind, rules));

@@ -33,8 +33,22 @@ final class Numbers {
         NONE(Map.of()),
         /** Millimetres. */
         LENGTH(Map.of(
-                "mm", one(), "cm", of("10"), "m", of("1000"), "in", of("25.4"), "inch", of("25.4"), "inches",
-                of("25.4"), "\"", of("25.4"), "ft", of("304.8"))),
+                "mm",
+                one(),
+                "cm",
+                of("10"),
+                "m",
+                of("1000"),
+                "in",
+                of("25.4"),
+                "inch",
+                of("25.4"),
+                "inches",
+                of("25.4"),
+                "\"",
+                of("25.4"),
+                "ft",
+                of("304.8"))),
         /** Grams. */
         WEIGHT(Map.of("g", one(), "kg", of("1000"), "oz", of("28.349523"))),
         /** Degrees Celsius. */
@@ -79,8 +93,8 @@ final class Numbers {
         String grouping = decimalComma ? "\\." : ",";
         String decimal = decimalComma ? "," : "\\.";
         String group = "(?:" + grouping + "|" + BLANKS + ")";
-        whole = Pattern.compile("[+-]?(?:(?:\\d{1,3}(?:" + group + "\\d{3})+|\\d+)(?:" + decimal + "\\d*)?|" + decimal
-                + "\\d+)");
+        whole = Pattern.compile(
+                "[+-]?(?:(?:\\d{1,3}(?:" + group + "\\d{3})+|\\d+)(?:" + decimal + "\\d*)?|" + decimal + "\\d+)");
     }
 
     /** Tell whether a comma stands before the decimals. */
@@ -113,8 +127,8 @@ final class Numbers {
         if (!(decimalComma ? POINTED : WITH_COMMA).matcher(bare).matches()) {
             return "";
         }
-        return "; where the numbers have a decimal " + (decimalComma ? "point" : "comma") + ", the mapping says numbers = "
-                + (decimalComma ? "decimal point" : "decimal comma");
+        return "; where the numbers have a decimal " + (decimalComma ? "point" : "comma")
+                + ", the mapping says numbers = " + (decimalComma ? "decimal point" : "decimal comma");
     }
 
     /**
@@ -136,10 +150,10 @@ final class Numbers {
         String in = written.or(() -> unit).orElseThrow();
         BigDecimal factor = measure.factor(in)
                 .orElseThrow(() -> Refused.because(
-                        "bad-number",
-                        "expected a number" + among(measure) + ", found \"" + text.strip() + "\""));
+                        "bad-number", "expected a number" + among(measure) + ", found \"" + text.strip() + "\""));
         BigDecimal value = number.multiply(factor);
-        boolean isExact = factor.compareTo(BigDecimal.ONE) == 0 || value.stripTrailingZeros().scale() <= PRECISE;
+        boolean isExact = factor.compareTo(BigDecimal.ONE) == 0
+                || value.stripTrailingZeros().scale() <= PRECISE;
         return Decimal.of(isExact ? value : value.setScale(PRECISE, RoundingMode.HALF_EVEN));
     }
 
@@ -205,7 +219,8 @@ final class Numbers {
     /** Return how many decimals a currency has; refuse one that ISO 4217 does not know. */
     static int digits(String currency) {
         try {
-            return Math.max(0, Currency.getInstance(currency.toUpperCase(Locale.ROOT)).getDefaultFractionDigits());
+            return Math.max(
+                    0, Currency.getInstance(currency.toUpperCase(Locale.ROOT)).getDefaultFractionDigits());
         } catch (IllegalArgumentException unknown) {
             throw Refused.because(
                     "bad-money", "no currency \"" + currency + "\"; expected a code of ISO 4217 such as EUR");

@@ -330,9 +330,7 @@ final class Nursery {
             return Optional.empty();
         }
         Set<String> known = new LinkedHashSet<>();
-        named.values().stream()
-                .filter(other -> !other.unit().isAcquired())
-                .forEach(other -> known.add(other.text()));
+        named.values().stream().filter(other -> !other.unit().isAcquired()).forEach(other -> known.add(other.text()));
         if (hasBook) {
             try {
                 known.addAll(book.nearest(new Tag(tag)));

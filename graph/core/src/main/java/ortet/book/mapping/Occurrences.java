@@ -17,7 +17,8 @@ final class Occurrences {
 
     /** Remember a deed. */
     void add(String sheet, Deed deed) {
-        byKey.computeIfAbsent(sheet + "\n" + deed.key(), key -> new ArrayList<>(1)).add(deed);
+        byKey.computeIfAbsent(sheet + "\n" + deed.key(), key -> new ArrayList<>(1))
+                .add(deed);
     }
 
     /** Return the deed among some that another says again in every word. */

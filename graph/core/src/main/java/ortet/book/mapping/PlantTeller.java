@@ -96,9 +96,8 @@ final class PlantTeller extends RowTeller {
         if (!word.isEmpty()) {
             return Optional.of(Method.parse(word));
         }
-        Optional<String> parent = PARENTS.stream()
-                .filter(field -> !own.told(field).isEmpty())
-                .findFirst();
+        Optional<String> parent =
+                PARENTS.stream().filter(field -> !own.told(field).isEmpty()).findFirst();
         if (parent.isEmpty()) {
             return Optional.of(Method.ACQUIRED);
         }
@@ -201,9 +200,7 @@ final class PlantTeller extends RowTeller {
                 boolean isTag = pollenParent.isEmpty() && !CellReader.isName(other);
                 texts.put("pollen_parent", isTag ? other : pollenParent);
                 if (!isTag && !other.isEmpty()) {
-                    texts.put(
-                            Meaning.NOTE,
-                            noted(texts.get(Meaning.NOTE), labelled("", own, Meaning.OTHER_PARENT)));
+                    texts.put(Meaning.NOTE, noted(texts.get(Meaning.NOTE), labelled("", own, Meaning.OTHER_PARENT)));
                 }
                 refuseParents(method, own, row, Set.of(Meaning.MOTHER, "seed_parent", "pollen_parent"));
             }
@@ -277,8 +274,8 @@ final class PlantTeller extends RowTeller {
                 }
             }
             case CUTTINGS_STRUCK -> texts.put(Meaning.COUNT, count.isEmpty() ? "1" : count);
-            case SEED_SOWN -> texts.put(
-                    Meaning.COUNT, count.isEmpty() && own.get("grams").isEmpty() ? "1" : count);
+            case SEED_SOWN ->
+                texts.put(Meaning.COUNT, count.isEmpty() && own.get("grams").isEmpty() ? "1" : count);
             default -> texts.put(Meaning.COUNT, count.equals("1") ? "" : count);
         }
     }
@@ -368,7 +365,10 @@ final class PlantTeller extends RowTeller {
                 texts.put(Meaning.NOTE, noted(texts.get(Meaning.NOTE), labelled(from, act, field)));
             }
         });
-        return new Deed.Builder(row, name, kind).day(day).by(act.get(Meaning.BY)).texts(texts.build());
+        return new Deed.Builder(row, name, kind)
+                .day(day)
+                .by(act.get(Meaning.BY))
+                .texts(texts.build());
     }
 
     // ---- what became of it ----
@@ -406,7 +406,10 @@ final class PlantTeller extends RowTeller {
     private void taken(Method method, Acts.Act outcome, Map<String, Deed.Builder> acts, SheetRow row) {
         boolean isLayer = method == Method.LAYER;
         String name = isLayer ? "severed" : "taken";
-        if (acts.containsKey(name) || method == Method.ACQUIRED || method == Method.DIVISION || method == Method.SPORT) {
+        if (acts.containsKey(name)
+                || method == Method.ACQUIRED
+                || method == Method.DIVISION
+                || method == Method.SPORT) {
             return;
         }
         put(
@@ -433,7 +436,8 @@ final class PlantTeller extends RowTeller {
         String day = outcome.get(Meaning.DAY);
         boolean isLater = !day.isEmpty()
                 && cut.day()
-                        .flatMap(cutOn -> parsed(day).filter(then -> then.first().isAfter(cutOn.last())))
+                        .flatMap(
+                                cutOn -> parsed(day).filter(then -> then.first().isAfter(cutOn.last())))
                         .isPresent();
         if (isLater) {
             put(outcome, "lost", EntryKind.LOST, Turn.PLAIN, verdict, acts, row);
@@ -490,8 +494,7 @@ final class PlantTeller extends RowTeller {
         String count = outcome.get(Meaning.COUNT).equals("0") ? "" : outcome.get(Meaning.COUNT);
         texts = unlessThere(texts, form, Meaning.COUNT, count);
         texts = unlessThere(texts, form, Meaning.NOTE, outcome.get(Meaning.NOTE));
-        texts = unlessThere(
-                texts, form, Meaning.CAUSE, verdict.why().orElse(outcome.get(Meaning.CAUSE)));
+        texts = unlessThere(texts, form, Meaning.CAUSE, verdict.why().orElse(outcome.get(Meaning.CAUSE)));
         if (kind == EntryKind.CULLED) {
             texts = unlessThere(texts, form, "cull", verdict.why().orElse(""));
         }

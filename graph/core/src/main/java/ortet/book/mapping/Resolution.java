@@ -192,7 +192,9 @@ final class Resolution {
     }
 
     private Optional<When> dayInBook(Deed deed) {
-        return hasBook ? book.entry(id(deed, "")).map(recorded -> recorded.proposed().day()) : Optional.empty();
+        return hasBook
+                ? book.entry(id(deed, "")).map(recorded -> recorded.proposed().day())
+                : Optional.empty();
     }
 
     /** Return the earliest year in which a unit must have existed. */
@@ -342,11 +344,10 @@ final class Resolution {
         if (!mayBeImplied) {
             return new Taking(way, took, Optional.empty(), Optional.empty(), false);
         }
-        Optional<When> day = firstTaking
-                .flatMap(deed -> day(deed, unit))
-                .or(() -> given(unit, way));
+        Optional<When> day = firstTaking.flatMap(deed -> day(deed, unit)).or(() -> given(unit, way));
         if (day.isEmpty() || evidence.isPresent() && BY_PLACE.compare(evidence.get(), day.get()) < 0) {
-            boolean isFromRow = firstTaking.isPresent() && firstTaking.get().day().isPresent();
+            boolean isFromRow =
+                    firstTaking.isPresent() && firstTaking.get().day().isPresent();
             day = isFromRow ? day : evidence;
         }
         if (way == Way.LAYER && day.isPresent()) {
@@ -357,7 +358,8 @@ final class Resolution {
                     .flatMap(Optional::stream)
                     .filter(end -> BY_PLACE.compare(end, so) < 0)
                     .findFirst();
-            boolean isFromRow = firstTaking.isPresent() && firstTaking.get().day().isPresent();
+            boolean isFromRow =
+                    firstTaking.isPresent() && firstTaking.get().day().isPresent();
             day = isFromRow ? day : mothersEnd.or(() -> Optional.of(so));
         }
         return new Taking(
@@ -407,7 +409,8 @@ final class Resolution {
                 .flatMap(rules -> rules.fixed(way == Way.LAYER ? "severed" : "taken", Meaning.DAY)
                         .or(() -> rules.fixed(Meaning.OUTCOME, Meaning.DAY)))
                 .flatMap(fixed -> {
-                    Deed.Builder as = new Deed.Builder(beginning(unit).orElseThrow().row(), "", way.taking());
+                    Deed.Builder as =
+                            new Deed.Builder(beginning(unit).orElseThrow().row(), "", way.taking());
                     return day(as.day(fixed.text()).build(), unit);
                 });
     }
@@ -420,7 +423,9 @@ final class Resolution {
         } else if (deed.turn() == Turn.PLAIN) {
             Optional<When> day = deed.kind().phase() == Phase.REGISTER
                     ? deed.day().or(this::firstOfAll)
-                    : deed.subjects().isEmpty() ? deed.day() : day(deed, deed.subjects().get(0));
+                    : deed.subjects().isEmpty()
+                            ? deed.day()
+                            : day(deed, deed.subjects().get(0));
             write(deed, deed.kind(), deed.texts(), day, "");
             deed.subjects().forEach(unit -> count(unit, deed));
         } else {
@@ -441,7 +446,10 @@ final class Resolution {
         Optional<When> day = deed.day();
         Texts texts = deed.texts();
         if (day.isEmpty()) {
-            day = deed.subjects().stream().map(this::begun).flatMap(Optional::stream).min(Comparator.naturalOrder());
+            day = deed.subjects().stream()
+                    .map(this::begun)
+                    .flatMap(Optional::stream)
+                    .min(Comparator.naturalOrder());
             if (day.isEmpty()) {
                 complain(
                         deed,
@@ -449,7 +457,8 @@ final class Resolution {
                         Meaning.DAY,
                         "no-day",
                         "must not be empty: nothing in the rows says when " + texts.get(Meaning.TAGS)
-                                + " was there; expected a day, month or year, or a line such as otherwise " + begunDay(deed)
+                                + " was there; expected a day, month or year, or a line such as otherwise "
+                                + begunDay(deed)
                                 + " = 2010 in the mapping");
                 return;
             }
@@ -500,12 +509,13 @@ final class Resolution {
                     kind = way.taking();
                     day = isSingle ? taking.get().day() : day;
                 }
-                case DEAD -> kind = lostInBook(deed, unit)
-                        .orElse(taking.get().took() ? EntryKind.LOST : EntryKind.FAILED);
+                case DEAD ->
+                    kind = lostInBook(deed, unit).orElse(taking.get().took() ? EntryKind.LOST : EntryKind.FAILED);
                 default -> kind = EntryKind.SEEN;
             }
             if (day.isEmpty()) {
-                if (deed.turn() == Turn.GROWING && (way == Way.GROWN || taking.get().day().isPresent())) {
+                if (deed.turn() == Turn.GROWING
+                        && (way == Way.GROWN || taking.get().day().isPresent())) {
                     continue;
                 }
                 complain(
@@ -513,7 +523,8 @@ final class Resolution {
                         deed.act(),
                         Meaning.DAY,
                         "no-day",
-                        "must not be empty: nothing says when " + unit.tag() + " took; expected a day, month or year, or a"
+                        "must not be empty: nothing says when " + unit.tag()
+                                + " took; expected a day, month or year, or a"
                                 + " line such as otherwise outcome day = same year in the mapping");
                 return;
             }
@@ -528,7 +539,12 @@ final class Resolution {
                         Meaning.TAGS,
                         String.join(" ", units.stream().map(Unit::tag).toList()));
             }
-            write(deed, kind, fitting(kind, texts, deed), days.get(kind), deed.subjects().size() > 1 ? "\n" + kind : "");
+            write(
+                    deed,
+                    kind,
+                    fitting(kind, texts, deed),
+                    days.get(kind),
+                    deed.subjects().size() > 1 ? "\n" + kind : "");
         });
     }
 
@@ -551,10 +567,7 @@ final class Resolution {
                     fitting.put(field, text);
                 }
             } else {
-                String label = deed.row()
-                        .file()
-                        .column(deed.act(), field)
-                        .orElse(field.replace('_', ' '));
+                String label = deed.row().file().column(deed.act(), field).orElse(field.replace('_', ' '));
                 fitting.put(Meaning.NOTE, RowTeller.noted(fitting.get(Meaning.NOTE), label + ": " + text));
             }
         });
@@ -706,14 +719,17 @@ final class Resolution {
     /** Return the unit whose clone a beginning keeps. */
     private static Optional<Unit> source(Deed beginning) {
         return switch (beginning.kind()) {
-            case LAYER_SET, DIVIDED, CUTTINGS_STRUCK -> beginning.parents().size() == 1
-                    ? Optional.of(beginning.parents().get(0))
-                    : Optional.empty();
-            case GRAFT_WORKED -> beginning.texts().has("scion")
-                    ? beginning.parents().stream()
-                            .filter(parent -> parent.tag().equals(beginning.texts().get("scion")))
-                            .findFirst()
-                    : Optional.empty();
+            case LAYER_SET, DIVIDED, CUTTINGS_STRUCK ->
+                beginning.parents().size() == 1
+                        ? Optional.of(beginning.parents().get(0))
+                        : Optional.empty();
+            case GRAFT_WORKED ->
+                beginning.texts().has("scion")
+                        ? beginning.parents().stream()
+                                .filter(parent ->
+                                        parent.tag().equals(beginning.texts().get("scion")))
+                                .findFirst()
+                        : Optional.empty();
             case DRAWN, SPLIT -> beginning.others().stream().findFirst();
             default -> Optional.empty();
         };
@@ -751,8 +767,7 @@ final class Resolution {
     // ---- writing ----
 
     private static EntryId id(Deed deed, String group) {
-        return EntryId.derived(
-                deed.row().file().rules().name(), "sheet\n" + deed.key() + group, deed.occurrence());
+        return EntryId.derived(deed.row().file().rules().name(), "sheet\n" + deed.key() + group, deed.occurrence());
     }
 
     private void write(Deed deed, EntryKind kind, Texts texts, Optional<When> day, String group) {
@@ -778,7 +793,8 @@ final class Resolution {
                     Role role = field.equals("supplier") ? Role.SUPPLIER : Role.CUSTOMER;
                     numbered = numbered.with(
                             field,
-                            person(deed, deed.act(), field, texts.get(field), role, id).toString());
+                            person(deed, deed.act(), field, texts.get(field), role, id)
+                                    .toString());
                 }
             }
             Form form = Form.of(kind);
@@ -814,7 +830,8 @@ final class Resolution {
         return book.entry(id)
                 .flatMap(recorded -> field.equals(Meaning.BY)
                         ? recorded.proposed().by()
-                        : Optional.ofNullable(Form.write(recorded.entry()).get(field)).map(PersonNumber::parse))
+                        : Optional.ofNullable(Form.write(recorded.entry()).get(field))
+                                .map(PersonNumber::parse))
                 .filter(erased::contains);
     }
 
@@ -837,14 +854,13 @@ final class Resolution {
                     + field.replace('_', ' ');
         }
         String column = isField ? field : Meaning.TAGS;
-        Where where = deed.row().where(deed.row().file().column(deed.act(), column).isPresent() ? deed.act() : "", column);
+        Where where =
+                deed.row().where(deed.row().file().column(deed.act(), column).isPresent() ? deed.act() : "", column);
         add(deed.row(), new Fault(fault.rule(), Optional.of(where), text, fault.nearest()));
     }
 
     private void complain(Deed deed, String act, String field, String rule, String text) {
-        add(
-                deed.row(),
-                new Fault(rule, Optional.of(deed.row().where(act, field)), text, Optional.empty()));
+        add(deed.row(), new Fault(rule, Optional.of(deed.row().where(act, field)), text, Optional.empty()));
     }
 
     private void add(SheetRow row, Fault fault) {
@@ -867,7 +883,8 @@ final class Resolution {
         taking(unit).ifPresent(taking -> {
             if (taking.way().takesBy(deed)) {
                 outcome(unit, deed, taking.way().taking());
-            } else if (deed.kind() == EntryKind.FAILED || deed.texts().get("roots").equals("none")) {
+            } else if (deed.kind() == EntryKind.FAILED
+                    || deed.texts().get("roots").equals("none")) {
                 outcome(unit, deed, EntryKind.FAILED);
             }
         });
@@ -888,10 +905,12 @@ final class Resolution {
     private void wonder(String sheet, int[] counts) {
         if (counts[0] >= ENOUGH_TO_WONDER && counts[1] >= ENOUGH_TO_WONDER && counts[2] == 0) {
             String[] parts = sheet.split("\n");
-            remarks.add(new Warning(
-                    "only-what-took",
-                    parts[0] + ": of " + counts[0] + " raised as " + parts[1] + " none failed; if the sheet holds only what"
-                            + " took, a line otherwise set unrecorded = yes in the mapping keeps them out of every rate"));
+            remarks.add(
+                    new Warning(
+                            "only-what-took",
+                            parts[0] + ": of " + counts[0] + " raised as " + parts[1]
+                                    + " none failed; if the sheet holds only what"
+                                    + " took, a line otherwise set unrecorded = yes in the mapping keeps them out of every rate"));
         }
     }
 }

@@ -41,10 +41,11 @@ abstract class RowTeller {
         return switch (shape.sort()) {
             case PLANT -> true;
             case OUTCOME -> false;
-            case ENTRY -> shape.kind()
-                    .or(() -> kind(acts.own().get(Meaning.KIND)))
-                    .filter(Shape::begins)
-                    .isPresent();
+            case ENTRY ->
+                shape.kind()
+                        .or(() -> kind(acts.own().get(Meaning.KIND)))
+                        .filter(Shape::begins)
+                        .isPresent();
         };
     }
 
@@ -87,7 +88,8 @@ abstract class RowTeller {
                     "",
                     Meaning.EPITHET,
                     "bad-cultivar",
-                    "'" + epithet + "' is an epithet alone; expected the taxon in a column of its own, or a line such as"
+                    "'" + epithet
+                            + "' is an epithet alone; expected the taxon in a column of its own, or a line such as"
                             + " otherwise taxon = Acer palmatum");
             return "";
         }

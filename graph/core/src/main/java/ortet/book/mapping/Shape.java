@@ -66,7 +66,8 @@ record Shape(Sort sort, Optional<EntryKind> kind) {
         Optional<EntryKind> kind = EntryKind.of(word(text)).filter(known -> known.phase() != Phase.AMENDMENT);
         return kind.orElseThrow(() -> new Refused(Fault.of(
                         "unknown-kind",
-                        "a row is no \"" + text.strip() + "\"; expected plant, outcome, entry, or a kind of entry such as"
+                        "a row is no \"" + text.strip()
+                                + "\"; expected plant, outcome, entry, or a kind of entry such as"
                                 + " potted, moved, sold or lost")
                 .nearest(Nearest.of(word(text), words()))));
     }

@@ -58,9 +58,8 @@ record SheetRules(
 
     private static Pattern glob(String glob) {
         String pattern = glob.codePoints()
-                .mapToObj(letter -> letter == '*'
-                        ? ".*"
-                        : letter == '?' ? "." : Pattern.quote(Character.toString(letter)))
+                .mapToObj(letter ->
+                        letter == '*' ? ".*" : letter == '?' ? "." : Pattern.quote(Character.toString(letter)))
                 .collect(Collectors.joining());
         return Pattern.compile(pattern, Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
     }
@@ -76,8 +75,8 @@ record SheetRules(
     /** Return what holds where no cell says it. */
     Optional<Fixed> fixed(String act, String field) {
         return otherwise.stream()
-                .filter(fixed ->
-                        fixed.meaning().act().equals(act) && fixed.meaning().field().equals(field))
+                .filter(fixed -> fixed.meaning().act().equals(act)
+                        && fixed.meaning().field().equals(field))
                 .findFirst();
     }
 }

@@ -20,7 +20,14 @@ final class Tidy {
     private static final Pattern LAST_NUMBER = Pattern.compile("(.*?)(\\d+)(\\D*)");
     private static final int WIDEST = 12;
     private static final List<String> KNOWN = List.of(
-            "upper case", "lower case", "no blanks", "blanks to -", "drop ./", "pad 4", "prefix J-", "replace \"a\" by \"b\"");
+            "upper case",
+            "lower case",
+            "no blanks",
+            "blanks to -",
+            "drop ./",
+            "pad 4",
+            "prefix J-",
+            "replace \"a\" by \"b\"");
 
     private record Step(String text, UnaryOperator<String> change) {}
 
@@ -104,8 +111,7 @@ final class Tidy {
         int by = Pieces.find(rest.replaceAll("(?i)\\sby(?=\\s|$)", " \u0000 "), '\u0000');
         String marked = rest.replaceAll("(?i)\\sby(?=\\s|$)", " \u0000 ");
         if (by < 0) {
-            throw Refused.because(
-                    "bad-tidying", "expected replace \"PATTERN\" by \"TEXT\", found \"" + piece + "\"");
+            throw Refused.because("bad-tidying", "expected replace \"PATTERN\" by \"TEXT\", found \"" + piece + "\"");
         }
         String pattern = Pieces.plain(marked.substring(0, by));
         String text = Pieces.plain(marked.substring(by + 1));

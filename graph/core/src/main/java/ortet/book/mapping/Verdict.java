@@ -58,7 +58,8 @@ record Verdict(Word word, Optional<String> why) {
         switch (word) {
             case FAILED, DEAD, LOST -> {
                 return new Verdict(
-                        word, rest.isEmpty() ? Optional.empty() : Optional.of(Words.of(Words.parse(Cause.class, rest))));
+                        word,
+                        rest.isEmpty() ? Optional.empty() : Optional.of(Words.of(Words.parse(Cause.class, rest))));
             }
             case CULLED -> {
                 if (rest.isEmpty()) {
@@ -92,6 +93,7 @@ record Verdict(Word word, Optional<String> why) {
     /** Return the words. */
     @Override
     public String toString() {
-        return word.name().toLowerCase(Locale.ROOT) + why.map(cause -> " " + cause).orElse("");
+        return word.name().toLowerCase(Locale.ROOT)
+                + why.map(cause -> " " + cause).orElse("");
     }
 }

@@ -149,7 +149,8 @@ final class Vocabulary {
             return names();
         }
         List<String> own = new ArrayList<>(names.stream()
-                .filter(name -> meanings.get(name).isOwn() || meanings.get(name).act().equals(Meaning.OUTCOME))
+                .filter(name ->
+                        meanings.get(name).isOwn() || meanings.get(name).act().equals(Meaning.OUTCOME))
                 .toList());
         own.add("and those of what was done to it, such as potted day, potted container, potted 2 day");
         return own;
@@ -221,7 +222,8 @@ final class Vocabulary {
                 .orElse(Arrays.stream(EntryKind.values())
                         .filter(kind -> kind.phase() != Phase.AMENDMENT)
                         .toList());
-        boolean hasTags = kinds.stream().anyMatch(kind -> Form.of(kind).field(Meaning.TAGS).isPresent());
+        boolean hasTags = kinds.stream()
+                .anyMatch(kind -> Form.of(kind).field(Meaning.TAGS).isPresent());
         if (hasTags) {
             own(Meaning.TAGS, Sort.TAG, "tag");
             own(Meaning.TAGS, Sort.TAGS, "tags");
@@ -231,7 +233,8 @@ final class Vocabulary {
         if (shape.kind().isEmpty()) {
             own(Meaning.KIND, Sort.KIND, "kind");
         }
-        if (kinds.stream().anyMatch(kind -> Form.of(kind).field(Meaning.CULTIVAR).isPresent())) {
+        if (kinds.stream()
+                .anyMatch(kind -> Form.of(kind).field(Meaning.CULTIVAR).isPresent())) {
             cultivar();
         }
         kinds.forEach(kind -> fields(kind, "", Optional.empty()));

@@ -77,7 +77,9 @@ enum Way {
     /** Tell whether an entry shows that it had taken before. */
     boolean isShownBy(Deed deed) {
         return evidence.contains(deed.kind())
-                || this != GROWN && deed.kind() == EntryKind.CULLED && deed.texts().get("cull").equals("quality");
+                || this != GROWN
+                        && deed.kind() == EntryKind.CULLED
+                        && deed.texts().get("cull").equals("quality");
     }
 
     /** Tell whether it takes by an entry. */
