@@ -3,6 +3,7 @@ package ortet.book.mapping;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import ortet.entry.EntryId;
 import ortet.entry.EntryKind;
 import ortet.value.When;
 
@@ -107,6 +108,15 @@ final class Deed {
     /** Return what stands in the row's columns that the mapping does not read. */
     String rest() {
         return rest;
+    }
+
+    /**
+     * Return the identity of its entry.
+     *
+     * @param group which of several entries of this deed; "" for the only one
+     */
+    EntryId id(String group) {
+        return EntryId.derived(row.file().rules().name(), "sheet\n" + key + group, occurrence);
     }
 
     /** Tell whether it begins its units. */

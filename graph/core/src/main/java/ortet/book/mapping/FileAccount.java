@@ -4,7 +4,6 @@ import java.util.Collections;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Objects;
-import java.util.stream.Collectors;
 import ortet.entry.EntryKind;
 
 /**
@@ -17,7 +16,8 @@ import ortet.entry.EntryKind;
  * @param silent how many of these tell nothing for the book, such as an outcome that nobody knows yet
  * @param repeated how many say the same as one before, and are left out
  * @param leftOut how many the mapping leaves out
- * @param notTaken how many do not hold
+ * @param wrong how many have a fault
+ * @param resting how many others rest on one with a fault
  * @param entries how many entries come of those that hold, by kind
  */
 public record FileAccount(
@@ -28,41 +28,14 @@ public record FileAccount(
         int silent,
         int repeated,
         int leftOut,
-        int notTaken,
+        int wrong,
+        int resting,
         Map<EntryKind, Integer> entries) {
     public FileAccount {
         Objects.requireNonNull(file);
         Objects.requireNonNull(sheet);
-        entries = Collections.unmodifiableMap(
-                entries.isEmpty() ? new EnumMap<>(EntryKind.class) : new EnumMap<>(entries));
-    }
-
-    /** Return the account in one or two lines. */
-    String line() {
-        StringBuilder line = new StringBuilder(file)
-                .append(": ")
-                .append(Account.counted(rows, "row"))
-                .append(": ")
-                .append(Account.number(taken))
-                .append(rows == 0 ? "" : " taken");
-        append(line, repeated, "repeated and taken once");
-        append(line, leftOut, "left out as the mapping says");
-        append(line, silent, "with nothing for the book");
-        append(line, notTaken, "not taken");
-        if (!entries.isEmpty()) {
-            line.append("; they become ").append(Account.byKind(entries));
-        }
-        return line.toString();
-    }
-
-    private static void append(StringBuilder line, int count, String what) {
-        if (count > 0) {
-            line.append(", ").append(Account.number(count)).append(' ').append(what);
-        }
-    }
-
-    /** Return how many entries come of the file in all. */
-    public int allEntries() {
-        return entries.values().stream().collect(Collectors.summingInt(Integer::intValue));
+        Map<EntryKind, Integer> sorted = new EnumMap<>(EntryKind.class);
+        sorted.putAll(entries);
+        entries = Collections.unmodifiableMap(sorted);
     }
 }

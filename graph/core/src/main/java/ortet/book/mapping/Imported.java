@@ -5,34 +5,44 @@ import java.util.Objects;
 import java.util.Optional;
 import ortet.book.Receipt;
 import ortet.value.Fault;
-import ortet.value.Refused;
 import ortet.value.Warning;
 
 /**
  * What came of reading spreadsheets into a book, or of trying to.
  *
- * @param account what became of the rows
+ * @param files what became of the rows of each file
+ * @param withoutRow how many plants had no row of their own and are acquired
+ * @param newPersons how many persons are new to the book
  * @param faults everything that is wrong, by file and line; rows with a fault are not taken
  * @param remarks what is odd but possible
  * @param receipt what was written, or would be; absent where nothing was
  */
-public record Imported(Account account, List<Fault> faults, List<Warning> remarks, Optional<Receipt> receipt) {
+public record Imported(
+        List<FileAccount> files,
+        int withoutRow,
+        int newPersons,
+        List<Fault> faults,
+        List<Warning> remarks,
+        Optional<Receipt> receipt) {
     public Imported {
-        Objects.requireNonNull(account);
         Objects.requireNonNull(receipt);
+        files = List.copyOf(files);
         faults = List.copyOf(faults);
         remarks = List.copyOf(remarks);
     }
 
-    /**
-     * Return this, unless nothing was written because of faults.
-     *
-     * @throws Refused with every fault
-     */
-    public Imported orRefuse() {
-        if (receipt.isEmpty() && !faults.isEmpty()) {
-            throw new Refused(faults);
-        }
-        return this;
+    /** Return how many rows hold. */
+    public int taken() {
+        return files.stream().mapToInt(FileAccount::taken).sum();
+    }
+
+    /** Return how many rows have a fault. */
+    public int wrong() {
+        return files.stream().mapToInt(FileAccount::wrong).sum();
+    }
+
+    /** Return how many other rows rest on one with a fault. */
+    public int resting() {
+        return files.stream().mapToInt(FileAccount::resting).sum();
     }
 }
