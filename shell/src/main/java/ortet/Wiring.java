@@ -19,6 +19,7 @@ import ortet.commands.CuttingsCommands;
 import ortet.commands.DemoCommands;
 import ortet.commands.HelpCommands;
 import ortet.commands.IdentityCommands;
+import ortet.commands.ImportCommands;
 import ortet.commands.LayerCommands;
 import ortet.commands.LifeCommands;
 import ortet.commands.PersonCommands;
@@ -50,6 +51,7 @@ import ortet.line.Help;
     IdentityCommands.class,
     AmendCommands.class,
     BookCommands.class,
+    ImportCommands.class,
     PersonCommands.class,
     QuestionCommands.class,
     DemoCommands.class,

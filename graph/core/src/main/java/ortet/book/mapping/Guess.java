@@ -83,8 +83,8 @@ public final class Guess {
      */
     public static String of(List<Path> files) {
         Require.size(1, files, "file");
-        Guess guess = new Guess();
         List<Fault> faults = new ArrayList<>();
+        List<Source> sources = new ArrayList<>();
         for (Path file : files) {
             if (!Files.exists(file)) {
                 faults.add(Fault.of("no-file", "there is no file " + file).nearest(Source.near(file)));
@@ -95,11 +95,25 @@ public final class Guess {
                 continue;
             }
             try {
-                guess.sheets.add(look(Source.of(file)));
-            } catch (Refused refused) {
-                faults.addAll(refused.faults());
+                sources.add(Source.of(file));
             } catch (IOException broken) {
                 throw new Unavailable("cannot read " + file, broken);
+            }
+        }
+        if (!faults.isEmpty()) {
+            throw new Refused(faults);
+        }
+        return ofSources(sources);
+    }
+
+    static String ofSources(List<Source> sources) {
+        Guess guess = new Guess();
+        List<Fault> faults = new ArrayList<>();
+        for (Source source : sources) {
+            try {
+                guess.sheets.add(look(source));
+            } catch (Refused refused) {
+                faults.addAll(refused.faults());
             }
         }
         if (!faults.isEmpty()) {

@@ -286,7 +286,7 @@ final class Resolution {
         writer.write(deed, taking.way().taking(), deed.texts(), taking.day(), "");
         remarks.add(new Warning(
                 "taking-unrecorded",
-                row.where() + ": nothing tells when " + unit.tag() + " was " + what + "; taken as " + what + " by "
+                row.where() + ": nothing tells when " + unit.tag() + " was " + what + ": it counts as " + what + " by "
                         + taking.day().get()));
         kept.beginning(unit).ifPresent(beginning -> rates.became(beginning, deed.kind()));
     }

@@ -1,10 +1,13 @@
 package ortet.book.mapping;
 
 import java.io.IOException;
+import java.nio.file.DirectoryIteratorException;
+import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
@@ -41,9 +44,19 @@ public final class Spreadsheets {
     public static MappedReading read(List<Path> files, Mapping mapping, BookView book, Progress progress) {
         Require.size(1, files, "file");
         List<Fault> faults = new ArrayList<>();
+        List<Source> sources = sources(files, faults);
+        return read(sources, faults, mapping, book, progress);
+    }
+
+    static MappedReading readSources(List<Source> sources, Mapping mapping, BookView book, Progress progress) {
+        return read(sources, new ArrayList<>(), mapping, book, progress);
+    }
+
+    private static MappedReading read(
+            List<Source> sources, List<Fault> faults, Mapping mapping, BookView book, Progress progress) {
         List<MappedFile> sheets = new ArrayList<>();
         List<Warning> remarks = new ArrayList<>();
-        for (Source source : sources(files, faults)) {
+        for (Source source : sources) {
             try {
                 sheet(source, mapping, faults).ifPresent(rules -> sheets.add(open(source, rules, faults)));
             } catch (Refused refused) {
@@ -82,6 +95,43 @@ public final class Spreadsheets {
             }
         }
         return new MappedReading(read, book, remarks);
+    }
+
+    /**
+     * Return the files beside a mapping that are sheets of it, by name.
+     *
+     * @param file the mapping's own file
+     * @throws Refused when there is none
+     * @throws Unavailable when the folder cannot be read
+     */
+    public static List<Path> beside(Path file, Mapping mapping) {
+        Path folder = Optional.ofNullable(file.getParent()).orElse(Path.of(""));
+        List<Path> found = new ArrayList<>();
+        try (DirectoryStream<Path> all = Files.newDirectoryStream(folder)) {
+            for (Path one : all) {
+                boolean isSheet = mapping.sheets().stream()
+                        .anyMatch(rules -> rules.matches(one.getFileName().toString()));
+                if (isSheet && Files.isRegularFile(one) && !Files.isSameFile(one, file)) {
+                    found.add(one);
+                }
+            }
+        } catch (IOException | DirectoryIteratorException broken) {
+            throw new Unavailable("cannot read the folder of " + file, broken);
+        }
+        if (found.isEmpty()) {
+            throw new Refused(Fault.of(
+                    "no-sheet",
+                    "no file beside " + file + " is a sheet of it; its lines of files have " + globs(mapping)
+                            + "; expected such a file there, or the files behind the mapping on the line"));
+        }
+        Collections.sort(found);
+        return found;
+    }
+
+    private static String globs(Mapping mapping) {
+        return mapping.sheets().stream()
+                .flatMap(rules -> rules.files().stream())
+                .collect(Collectors.joining(", "));
     }
 
     private static List<Source> sources(List<Path> files, List<Fault> faults) {
