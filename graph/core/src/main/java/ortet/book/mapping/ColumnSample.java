@@ -13,6 +13,8 @@ final class ColumnSample {
     private static final Pattern ONE_TAG =
             Pattern.compile("(?=.*[\\p{N}])[\\p{L}\\p{N}][\\p{L}\\p{N}\\-_./#]{0,14}|\\p{L}{1,5}[ .]\\d{1,6}");
     private static final Pattern SOME_TAGS = Pattern.compile("(?i)[\\p{L}\\p{N}\\-_./#,;&+ …]+");
+    private static final Pattern LIST =
+            Pattern.compile("(?i)\\d\\s*[,;&+(…]|\\d\\s+(?:and|to|[x×])\\s+\\S|\\.\\.|\\d\\s*-\\s*\\p{L}+-?\\d");
     private static final double MOSTLY = 0.7;
 
     private final String head;
@@ -76,6 +78,11 @@ final class ColumnSample {
         return isMostly(value -> SOME_TAGS.matcher(value).matches()
                 && value.chars().anyMatch(Character::isDigit)
                 && value.length() < 60);
+    }
+
+    /** Tell whether some values name several tags, or tags with counts. */
+    boolean hasLists() {
+        return values.stream().anyMatch(value -> LIST.matcher(value).find());
     }
 
     static boolean isOneTag(String value) {

@@ -25,6 +25,7 @@ import ortet.entry.EntryKind.Phase;
 import ortet.entry.Form;
 import ortet.value.Defect;
 import ortet.value.Fault;
+import ortet.value.Nearest;
 import ortet.value.Refused;
 import ortet.value.Require;
 import ortet.value.Unavailable;
@@ -499,10 +500,12 @@ public final class Guess {
         }
         String unit = unit(meaning, column);
         String field = found.field();
-        if (field.equals("mother") && !column.isOfTags()) {
+        if (field.equals("mother") && column.hasLists()) {
             field = "mothers";
-        } else if (field.equals("tags") && column.isMostly(ColumnSample::isOneTag)) {
+        } else if (field.equals("tags") && !column.hasLists()) {
             field = "tag";
+        } else if (field.equals("tag") && column.hasLists() && !sheet.shape().equals("plant")) {
+            field = "tags";
         }
         line("column " + Pieces.quoted(column.head()) + " = " + field + unit);
         if (meaning.sort() == Sort.STRENGTH && sheet.of("hormone").isEmpty()) {
@@ -569,10 +572,11 @@ public final class Guess {
                 String word = Pieces.quoted(Folded.clean(value.getKey()));
                 String rows = value.getValue() + (value.getValue() == 1 ? " row" : " rows");
                 String perhaps = value.getKey().replaceAll("[^\\p{L}\\p{N} ./]", "");
+                Optional<String> near = HeaderWords.meaning(meaning, perhaps)
+                        .or(() -> Nearest.of(Folded.of(value.getKey()).replace(' ', '-'), choices(meaning)));
                 unsure.put(
                         "  # what does " + word + " mean (" + rows + ")?",
-                        "  # word " + word + " = "
-                                + HeaderWords.meaning(meaning, perhaps).orElse("…"));
+                        "  # word " + word + " = " + near.orElse("…"));
             }
         }
         byMeaning.forEach((means, words) -> line("  word "
@@ -584,15 +588,24 @@ public final class Guess {
         });
     }
 
+    private static List<String> choices(Meaning meaning) {
+        return Optional.ofNullable(Form.columns().get(meaning.field()))
+                .map(Form.Field::choices)
+                .orElse(List.of());
+    }
+
     private void cultivars(Meaning meaning, ColumnSample column) {
         if (meaning.sort() != Sort.CULTIVAR) {
             return;
         }
         column.frequent().stream()
-                .filter(value -> !canonical(meaning, value.getKey()))
+                .filter(value -> !canonical(meaning, value.getKey()) || !Genera.isOf(value.getKey()))
                 .limit(WORDS_SHOWN)
-                .forEach(value -> line("  # no botanical name: " + Pieces.quoted(Folded.clean(value.getKey()))
-                        + "; word … = Acer palmatum 'Deshojo', say"));
+                .forEach(value -> {
+                    String name = Pieces.quoted(Folded.clean(value.getKey()));
+                    line("  # is " + name + " a botanical name? if not, say what it stands for:");
+                    line("  # word " + name + " = Acer palmatum 'Deshojo'");
+                });
     }
 
     /** Write what no column says, though a row must have it. */

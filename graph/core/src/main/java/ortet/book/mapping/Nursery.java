@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import ortet.book.BookView;
 import ortet.entry.EntryKind;
 import ortet.plant.Tag;
@@ -202,15 +203,20 @@ final class Nursery {
         return deed.day().map(Object::toString).orElse("none");
     }
 
+    /** Make new tags known as those of the units that had another before, whatever the order of their rows. */
     private void retags() {
-        for (SheetRow row : rows) {
-            for (Deed deed : row.deeds()) {
-                if (deed.kind() == EntryKind.RETAGGED) {
-                    String fresh = deed.texts().get(NEW_TAG);
-                    known(deed.texts().get(Meaning.TAGS))
-                            .ifPresent(old -> named.putIfAbsent(Folded.of(fresh), new Named(old.unit(), fresh)));
-                }
-            }
+        List<Deed> open = rows.stream()
+                .flatMap(row -> row.deeds().stream())
+                .filter(deed -> deed.kind() == EntryKind.RETAGGED)
+                .collect(Collectors.toCollection(ArrayList::new));
+        boolean isMore = true;
+        while (isMore) {
+            isMore = open.removeIf(deed -> {
+                Optional<Named> old = known(deed.texts().get(Meaning.TAGS));
+                String fresh = deed.texts().get(NEW_TAG);
+                old.ifPresent(known -> named.putIfAbsent(Folded.of(fresh), new Named(known.unit(), fresh)));
+                return old.isPresent();
+            });
         }
     }
 
