@@ -8,7 +8,6 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -563,9 +562,8 @@ final class MappingReader {
             add(
                     rules.line(),
                     "no-column",
-                    "in sheet " + rules.name() + " no line says the " + name + ", which every row about a "
-                            + rules.shape().word().toLowerCase(Locale.ROOT)
-                            + " must have; expected a column or otherwise " + name + " = …",
+                    "in sheet " + rules.name() + " no line says the " + name + ", without which a sheet with row = "
+                            + rules.shape().word() + " cannot be read; expected a column or otherwise " + name + " = …",
                     Optional.empty());
         }
     }

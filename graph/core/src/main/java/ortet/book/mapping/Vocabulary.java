@@ -139,8 +139,8 @@ final class Vocabulary {
         }
         throw new Refused(Fault.of(
                         "unknown-field",
-                        "a row about a" + (shape.word().matches("[aeiou].*") ? "n " : " ") + shape.word() + " has no \""
-                                + name.strip() + "\"; it has " + String.join(", ", shown()))
+                        "a sheet with row = " + shape.word() + " has no \"" + name.strip() + "\"; it has "
+                                + String.join(", ", shown()))
                 .nearest(Nearest.of(wanted, meanings.keySet())));
     }
 
