@@ -12,7 +12,7 @@ import ortet.value.Refused;
 final class ColumnSample {
     private static final Pattern ONE_TAG =
             Pattern.compile("(?=.*[\\p{N}])[\\p{L}\\p{N}][\\p{L}\\p{N}\\-_./#]{0,14}|\\p{L}{1,5}[ .]\\d{1,6}");
-    private static final Pattern SOME_TAGS = Pattern.compile("(?i)[\\p{L}\\p{N}\\-_./#,;&+ …]+");
+    private static final Pattern SOME_TAGS = Pattern.compile("(?i)[\\p{L}\\p{N}\\-_./#,;:&+×() …]+");
     private static final Pattern LIST =
             Pattern.compile("(?i)\\d\\s*[,;&+(…]|\\d\\s+(?:and|to|[x×])\\s+\\S|\\.\\.|\\d\\s*-\\s*\\p{L}+-?\\d");
     private static final double MOSTLY = 0.7;

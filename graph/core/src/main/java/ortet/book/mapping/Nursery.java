@@ -58,6 +58,7 @@ final class Nursery {
             }
         }
         retags();
+        acquire();
         for (SheetRow row : rows) {
             row.link(this::linked);
         }
@@ -220,6 +221,44 @@ final class Nursery {
         }
     }
 
+    /**
+     * Make known the plants that never had a row, where the mapping lets them be acquired; before anything is tied to
+     * them, so that it does not matter which row names them first. Of several spellings the first by the alphabet counts.
+     */
+    private void acquire() {
+        Map<String, String> spellings = new LinkedHashMap<>();
+        for (SheetRow row : rows) {
+            Settings settings = row.file().rules().settings();
+            for (Deed deed : row.deeds()) {
+                deed.texts().each((field, text) -> {
+                    boolean may = PARENTS.contains(field)
+                            ? settings.acquiresMothers()
+                            : field.equals(Meaning.TAGS) && settings.acquiresPlants() && !deed.begins();
+                    if (may) {
+                        for (String word : text.split(" ")) {
+                            String tag = tag(field, word);
+                            if (known(tag).isEmpty()) {
+                                spellings.merge(
+                                        Folded.of(tag), tag, (one, other) -> one.compareTo(other) <= 0 ? one : other);
+                            }
+                        }
+                    }
+                });
+            }
+        }
+        spellings.forEach((folded, tag) -> {
+            Unit unit = new Unit(tag);
+            unit.acquire();
+            named.put(folded, new Named(unit, tag));
+        });
+    }
+
+    /** Return the tag in a word of a field: mothers may have a count behind them. */
+    private static String tag(String field, String word) {
+        int colon = field.equals(Meaning.MOTHERS) ? word.indexOf(':') : -1;
+        return colon < 0 ? word : word.substring(0, colon);
+    }
+
     private Optional<Named> known(String tag) {
         String folded = Folded.of(tag);
         Named known = named.get(folded);
@@ -271,33 +310,17 @@ final class Nursery {
     private String spelled(Deed deed, String field, String text, List<Unit> units) {
         StringBuilder spelled = new StringBuilder(text.length());
         for (String word : text.split(" ")) {
-            int colon = field.equals(Meaning.MOTHERS) ? word.indexOf(':') : -1;
-            String tag = colon < 0 ? word : word.substring(0, colon);
-            Optional<Named> found = known(tag).or(() -> acquired(deed, field, tag));
+            String tag = tag(field, word);
+            Optional<Named> found = known(tag);
             if (found.isEmpty()) {
                 unknown(deed, field, tag);
             }
             found.ifPresent(named -> units.add(named.unit()));
             spelled.append(spelled.length() > 0 ? " " : "")
                     .append(found.map(Named::text).orElse(tag))
-                    .append(colon < 0 ? "" : word.substring(colon));
+                    .append(word.substring(tag.length()));
         }
         return spelled.toString();
-    }
-
-    private Optional<Named> acquired(Deed deed, String field, String tag) {
-        Settings settings = deed.row().file().rules().settings();
-        boolean may = PARENTS.contains(field)
-                ? settings.acquiresMothers()
-                : field.equals(Meaning.TAGS) && settings.acquiresPlants() && !deed.begins();
-        if (!may) {
-            return Optional.empty();
-        }
-        Unit unit = new Unit(tag);
-        unit.acquire();
-        Named fresh = new Named(unit, tag);
-        named.put(Folded.of(tag), fresh);
-        return Optional.of(fresh);
     }
 
     private void unknown(Deed deed, String field, String tag) {

@@ -71,7 +71,7 @@ class ListRowsTests {
     @Test
     void refusesAPlantThatNobodyKnowsUnlessTheMappingAcquiresIt() {
         assertEquals(
-                List.of("a.csv:2:tag: no plant or batch K-2 in the rows or in the book; nearest: K-1, L-2, S-1"),
+                List.of("a.csv:2:tag: no plant or batch K-2 in the rows or in the book; nearest: K-1, L-2, L-1"),
                 with(Sheets.of("moved", "tag,day,place")).faults("tag,day,place", "K-2,2013-05-01,House 1"));
         assertEquals(
                 List.of(

@@ -150,6 +150,24 @@ class NurseriesTests {
     }
 
     @Test
+    void isTheSameInAnyOrderOfSheetsInTheMapping() throws IOException {
+        String text = Files.readString(Sheets.nursery("trays").resolve("mapping.txt"));
+        String[] parts = text.split("(?m)^(?=sheet )");
+        StringBuilder turned = new StringBuilder(parts[0]);
+        for (int at = parts.length - 1; at > 0; at--) {
+            turned.append(parts[at].strip()).append("\n\n");
+        }
+        Sheets straight = Sheets.under("trays");
+        Sheets other = new Sheets(Mapping.of(turned.toString(), "mapping.txt"));
+        assertEquals(
+                withoutPlaces(Sheets.lines(straight.writeWhatHolds(Sheets.files("trays")))),
+                withoutPlaces(Sheets.lines(other.writeWhatHolds(Sheets.files("trays")))));
+        assertEquals(
+                straight.entries().stream().sorted().toList(),
+                other.entries().stream().sorted().toList());
+    }
+
+    @Test
     void takesEachFileByItselfInAnyOrder() {
         Sheets whole = Sheets.under("continental");
         whole.writeWhatHolds(Sheets.files("continental"));
