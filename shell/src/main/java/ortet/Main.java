@@ -23,7 +23,7 @@ public final class Main {
         Surroundings surroundings = Surroundings.of(
                 System.getenv(),
                 System.getProperty("ortet.terminals", ""),
-                System.getProperty("ortet.columns", ""),
+                System.getProperty("ortet.size", ""),
                 System.console() != null);
         Screen screen = new Screen(
                 new FileOutputStream(FileDescriptor.out), new FileOutputStream(FileDescriptor.err), surroundings);

@@ -3,6 +3,7 @@ package ortet;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.function.Supplier;
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.beans.factory.config.ConfigurableListableBeanFactory;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
@@ -15,20 +16,26 @@ import ortet.commands.BatchCommands;
 import ortet.commands.BookCommands;
 import ortet.commands.CareCommands;
 import ortet.commands.CohortCommands;
+import ortet.commands.Companion;
 import ortet.commands.CuttingsCommands;
 import ortet.commands.DemoCommands;
 import ortet.commands.HelpCommands;
 import ortet.commands.IdentityCommands;
 import ortet.commands.ImportCommands;
+import ortet.commands.InventoryCommands;
 import ortet.commands.LayerCommands;
 import ortet.commands.LifeCommands;
 import ortet.commands.PersonCommands;
 import ortet.commands.QuestionCommands;
 import ortet.commands.RaisingCommands;
+import ortet.commands.RecordCommands;
 import ortet.commands.Recording;
 import ortet.commands.Shelf;
+import ortet.commands.Sitting;
+import ortet.commands.SittingCommands;
 import ortet.commands.TradeCommands;
 import ortet.commands.Values;
+import ortet.line.Attendant;
 import ortet.line.Commands;
 import ortet.line.Conversions;
 import ortet.line.Front;
@@ -54,6 +61,9 @@ import ortet.line.Help;
     ImportCommands.class,
     PersonCommands.class,
     QuestionCommands.class,
+    InventoryCommands.class,
+    RecordCommands.class,
+    SittingCommands.class,
     DemoCommands.class,
     HelpCommands.class,
     Values.class
@@ -87,13 +97,23 @@ class Wiring {
     }
 
     @Bean(destroyMethod = "close")
-    Shelf shelf() {
-        return new Shelf(System.getenv());
+    Shelf shelf(Sitting sitting) {
+        return new Shelf(System.getenv(), sitting);
     }
 
     @Bean
-    Recording recording(Shelf shelf, Judge judge, Supplier<LocalDate> today) {
-        return new Recording(shelf, judge, today);
+    Sitting sitting() {
+        return new Sitting();
+    }
+
+    @Bean
+    Recording recording(Shelf shelf, Judge judge, Supplier<LocalDate> today, Sitting sitting) {
+        return new Recording(shelf, judge, today, sitting);
+    }
+
+    @Bean
+    Attendant companion(Shelf shelf, Sitting sitting, Judge judge) {
+        return new Companion(shelf, sitting, judge);
     }
 
     @Bean
@@ -102,7 +122,7 @@ class Wiring {
     }
 
     @Bean
-    Front front(Commands commands) {
-        return new Front(commands);
+    Front front(Commands commands, ObjectProvider<Attendant> attendant) {
+        return new Front(commands, () -> attendant.getIfAvailable(() -> Attendant.NOBODY), System.getenv());
     }
 }

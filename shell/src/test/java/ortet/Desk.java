@@ -2,8 +2,16 @@ package ortet;
 
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
+import org.jline.terminal.Size;
+import org.jline.terminal.Terminal;
+import org.jline.terminal.impl.ExternalTerminal;
 import org.springframework.context.ConfigurableApplicationContext;
 import ortet.line.Front;
 import ortet.screen.Screen;
@@ -11,7 +19,8 @@ import ortet.screen.Surroundings;
 
 /** The front with its real wiring, for tests to type at; streams are no terminals, 80 columns wide. */
 public final class Desk implements AutoCloseable {
-    private static final Surroundings PIPES = new Surroundings(false, false, false, 80, true, false, false);
+    /** Streams that are no terminals, 80 columns wide. */
+    public static final Surroundings PIPES = new Surroundings(false, false, false, 80, true, false, false);
 
     private final ConfigurableApplicationContext context;
 
@@ -48,6 +57,31 @@ public final class Desk implements AutoCloseable {
         ByteArrayOutputStream err = new ByteArrayOutputStream();
         Screen screen = new Screen(out, err, surroundings);
         int status = context.getBean(Front.class).run(List.of(arguments), new ByteArrayInputStream(input), screen);
+        screen.flush();
+        return new Answer(status, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+    }
+
+    /**
+     * Press keys at the prompt, on a terminal of 80 columns, until they are used up.
+     *
+     * @param history where lines are kept for another time, if anywhere
+     */
+    public Answer keys(String keys, Optional<Path> history) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+        Screen screen = new Screen(out, err, PIPES);
+        int status;
+        try (Terminal terminal = new ExternalTerminal(
+                "keys",
+                "xterm",
+                new ByteArrayInputStream(keys.getBytes(StandardCharsets.UTF_8)),
+                OutputStream.nullOutputStream(),
+                StandardCharsets.UTF_8)) {
+            terminal.setSize(new Size(80, 24));
+            status = context.getBean(Front.class).prompt(terminal, screen, history);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
         screen.flush();
         return new Answer(status, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
     }

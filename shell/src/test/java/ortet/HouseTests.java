@@ -53,6 +53,7 @@ class HouseTests {
         "ortet.timing..",
         "ortet.choice..",
         "ortet.work..",
+        "ortet.inventory..",
         "ortet.papers..",
         "ortet.money.."
     };
@@ -161,6 +162,8 @@ class HouseTests {
                     "ortet.timing..",
                     "ortet.choice..",
                     "ortet.work..",
+                    "ortet.inventory..",
+                    "ortet.inventory..",
                     "ortet.money..");
 
     @ArchTest

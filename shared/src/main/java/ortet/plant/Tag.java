@@ -2,7 +2,6 @@ package ortet.plant;
 
 import java.text.Normalizer;
 import java.util.Objects;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import ortet.value.Fault;
 import ortet.value.Refused;
@@ -18,7 +17,6 @@ import ortet.value.Refused;
 public record Tag(String text) implements Comparable<Tag> {
     private static final Pattern GRAMMAR = Pattern.compile("[\\p{L}\\p{N}][\\p{L}\\p{M}\\p{N}\\-_./#]{0,39}");
     private static final int LONGEST = 40;
-    private static final Pattern NUMBERED = Pattern.compile("(.*?)(\\d{1,15})(\\D*)");
 
     public Tag {
         Objects.requireNonNull(text);
@@ -60,15 +58,55 @@ public record Tag(String text) implements Comparable<Tag> {
     /** Order as people do: by words, and by the numbers in them, so that J-2 comes before J-10. */
     @Override
     public int compareTo(Tag other) {
-        Matcher mine = NUMBERED.matcher(text);
-        Matcher theirs = NUMBERED.matcher(other.text);
-        if (mine.matches() && theirs.matches() && mine.group(1).equals(theirs.group(1))) {
-            int byNumber = Long.compare(Long.parseLong(mine.group(2)), Long.parseLong(theirs.group(2)));
-            if (byNumber != 0) {
-                return byNumber;
+        int mine = 0;
+        int theirs = 0;
+        while (mine < text.length() && theirs < other.text.length()) {
+            if (isDigit(text.charAt(mine)) && isDigit(other.text.charAt(theirs))) {
+                int myEnd = endOfNumber(text, mine);
+                int theirEnd = endOfNumber(other.text, theirs);
+                int byNumber = compareNumbers(text.substring(mine, myEnd), other.text.substring(theirs, theirEnd));
+                if (byNumber != 0) {
+                    return byNumber;
+                }
+                mine = myEnd;
+                theirs = theirEnd;
+            } else {
+                int byLetter = Character.compare(text.charAt(mine++), other.text.charAt(theirs++));
+                if (byLetter != 0) {
+                    return byLetter;
+                }
             }
         }
-        return text.compareTo(other.text);
+        int byLength = Integer.compare(text.length() - mine, other.text.length() - theirs);
+        return byLength != 0 ? byLength : text.compareTo(other.text);
+    }
+
+    private static boolean isDigit(char letter) {
+        return letter >= '0' && letter <= '9';
+    }
+
+    private static int endOfNumber(String text, int from) {
+        int end = from;
+        while (end < text.length() && isDigit(text.charAt(end))) {
+            end++;
+        }
+        return end;
+    }
+
+    /** Compare two runs of digits by what they count, whatever zeros they begin with. */
+    private static int compareNumbers(String one, String other) {
+        int from = afterZeros(one);
+        int otherFrom = afterZeros(other);
+        int byLength = Integer.compare(one.length() - from, other.length() - otherFrom);
+        return byLength != 0 ? byLength : one.substring(from).compareTo(other.substring(otherFrom));
+    }
+
+    private static int afterZeros(String digits) {
+        int at = 0;
+        while (at < digits.length() && digits.charAt(at) == '0') {
+            at++;
+        }
+        return at;
     }
 
     @Override

@@ -20,6 +20,17 @@ import org.junit.jupiter.params.provider.ValueSource;
 import ortet.value.Refused;
 
 class NamesTests {
+    @Test
+    void tagsAreSortedAsPeopleDo() {
+        List<String> sorted = List.of("J-", "J-02", "J-2", "J-10", "J-10-1", "J-10a", "J-100", "K1-2", "K1-10", "K2");
+        for (int one = 0; one < sorted.size(); one++) {
+            for (int other = 0; other < sorted.size(); other++) {
+                int order = new Tag(sorted.get(one)).compareTo(new Tag(sorted.get(other)));
+                assertEquals(
+                        Integer.signum(one - other), Integer.signum(order), sorted.get(one) + " " + sorted.get(other));
+            }
+        }
+    }
 
     private static String refusal(Runnable act) {
         return assertThrows(Refused.class, act::run).getMessage();

@@ -29,7 +29,7 @@ public final class BatchCommands {
             ortet split T-41 T-42 --from T-31 --count 20 --place "Mist bench"
             """)
     void split(
-            @Arguments @Word(value = "TAG", description = "a new tag for each part") TagList tags,
+            @Arguments @Word(value = "TAG", begins = true, description = "a new tag for each part") TagList tags,
             @Option(longName = "from", required = true, description = "the batch") Tag from,
             @Option(longName = "count", required = true, description = "how many into each part") int count,
             @Option(longName = "place", description = "where they stand now") Optional<Place> place,
@@ -58,7 +58,7 @@ public final class BatchCommands {
             ortet merge T-50 --from T-31,T-32 --place "Mist bench"
             """)
     void merge(
-            @Arguments @Word(value = "TAG", description = "the new tag") TagList tags,
+            @Arguments @Word(value = "TAG", begins = true, description = "the new tag") TagList tags,
             @Option(longName = "from", required = true, description = "the batches, at least two") List<Tag> from,
             @Option(longName = "place", description = "where they stand now") Optional<Place> place,
             @Option(longName = "container", description = "what they were put into") Optional<String> container,

@@ -16,7 +16,6 @@ import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import ortet.book.BookStore;
 import ortet.book.BookView;
-import ortet.book.Judge;
 import ortet.book.UnitFacts.Standing;
 import ortet.entry.Cause;
 import ortet.entry.EntryKind;
@@ -35,12 +34,10 @@ import ortet.work.Sighting;
 public final class CohortCommands {
     private final Recording recording;
     private final Shelf shelf;
-    private final Judge judge;
 
-    CohortCommands(Recording recording, Shelf shelf, Judge judge) {
+    CohortCommands(Recording recording, Shelf shelf) {
         this.recording = recording;
         this.shelf = shelf;
-        this.judge = judge;
     }
 
     @Command(
@@ -132,8 +129,7 @@ public final class CohortCommands {
             tags.add(tag);
         }
         BookStore store = shelf.open(context);
-        LocalDate day =
-                hand.on().map(when -> when.first()).orElseGet(() -> store.read(view -> judge.today(view.head())));
+        LocalDate day = recording.day(hand.on(), store);
         Sighting sighting = store.read(view -> Sighting.of(view, place, tags, day));
         tell(sighting, screen);
         if (!onlyTell && !sighting.seen().isEmpty()) {

@@ -40,7 +40,7 @@ public final class CuttingsCommands {
             ortet cuttings strike T-32 --mother K-12:40,K-13:20 --count 60 --place "Mist bench"
             """)
     void strike(
-            @Arguments @Word(value = "TAG", description = "a tag for each tray") TagList tags,
+            @Arguments @Word(value = "TAG", begins = true, description = "a tag for each tray") TagList tags,
             @Option(longName = "mother", description = "who gave them: K-12, or K-12:40,K-13:20 with counts")
                     @Word("TAG[:N]")
                     List<Share> mothers,
@@ -109,7 +109,11 @@ public final class CuttingsCommands {
             ortet cuttings draw C-200 --from T-32 --count 40
             """)
     void draw(
-            @Arguments @Word(value = "TAG", description = "a tag for each plant, or for a batch with --count")
+            @Arguments
+                    @Word(
+                            value = "TAG",
+                            begins = true,
+                            description = "a tag for each plant, or for a batch with --count")
                     TagList tags,
             @Option(longName = "from", required = true, description = "the tray") Tag from,
             @Option(longName = "count", description = "how many under each tag: then each is a batch")

@@ -27,11 +27,13 @@ public final class HelpCommands {
             @Arguments @Word(value = "COMMAND", optional = true, description = "the command, in one word or more")
                     List<String> words,
             Screen screen) {
-        if (words.isEmpty()) {
-            help.all(screen);
-        } else {
-            help.on(words, screen);
-        }
+        screen.page(out -> {
+            if (words.isEmpty()) {
+                help.all(out);
+            } else {
+                help.on(words, out);
+            }
+        });
     }
 
     @Command(

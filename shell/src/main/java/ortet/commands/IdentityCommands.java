@@ -27,7 +27,7 @@ public final class IdentityCommands {
             """)
     void retag(
             @Arguments @Word(value = "TAG", description = "the tag that it bears now") TagList tags,
-            @Option(longName = "to", required = true, description = "the new tag") Tag to,
+            @Option(longName = "to", required = true, description = "the new tag") @Word(begins = true) Tag to,
             Hand hand,
             CommandContext context,
             Screen screen) {
@@ -70,7 +70,7 @@ public final class IdentityCommands {
             ortet found F-1 --one-of J-201,J-202 --place "House 1"
             """)
     void found(
-            @Arguments @Word(value = "TAG", description = "a new tag") TagList tags,
+            @Arguments @Word(value = "TAG", begins = true, description = "a new tag") TagList tags,
             @Option(longName = "one-of", required = true, description = "what it may be, at least two") List<Tag> oneOf,
             @Option(longName = "place", description = "where it was found") Optional<Place> place,
             Hand hand,

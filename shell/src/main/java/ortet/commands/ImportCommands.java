@@ -32,10 +32,12 @@ import ortet.value.Warning;
 public final class ImportCommands {
     private final Shelf shelf;
     private final Judge judge;
+    private final Recording recording;
 
-    ImportCommands(Shelf shelf, Judge judge) {
+    ImportCommands(Shelf shelf, Judge judge, Recording recording) {
         this.shelf = shelf;
         this.judge = judge;
+        this.recording = recording;
     }
 
     /** What is typed after {@code book import}. */
@@ -132,9 +134,18 @@ public final class ImportCommands {
         FaultList faults = new FaultList(asked.faults());
         BookStore store = shelf.open(context);
         if (asked.mapping().isPresent()) {
-            spreadsheets(asked, asked.mapping().get(), store, faults, screen);
+            Imported imported = spreadsheets(asked, asked.mapping().get(), store, faults, screen);
+            if (!asked.check() && imported.receipt().isPresent()) {
+                recording.wroteForGood("read in a file", context);
+            }
+            new ImportView(imported, asked.check(), faults, screen).show();
         } else {
-            dayBooks(asked, store, faults, screen);
+            Outcome outcome = dayBooks(asked, store, faults, screen);
+            if (!asked.check()) {
+                recording.wroteForGood("read in a file", context);
+            }
+            faults.write(List.of());
+            show(asked.check(), outcome, screen);
         }
     }
 
@@ -157,8 +168,8 @@ public final class ImportCommands {
     /** What was written, or would be, and how many persons were new. */
     private record Outcome(Receipt receipt, long persons) {}
 
-    private void dayBooks(Asked asked, BookStore store, FaultList faults, Screen screen) {
-        Outcome outcome = faults.during(() -> {
+    private Outcome dayBooks(Asked asked, BookStore store, FaultList faults, Screen screen) {
+        return faults.during(() -> {
             long before = store.read(view -> view.persons().size());
             try (ProgressBar bar = screen.progress()) {
                 Reading reading = store.read(view -> DayBook.read(asked.files(), asked.source(), view, bar::at));
@@ -170,17 +181,19 @@ public final class ImportCommands {
                 return new Outcome(receipt, store.read(view -> view.persons().size()) - before);
             }
         });
-        faults.write(List.of());
+    }
+
+    private static void show(boolean check, Outcome outcome, Screen screen) {
         List<Warning> warnings = outcome.receipt().warnings();
         Remarks.show(warnings, screen);
-        screen.prose(told(asked.check(), outcome.receipt(), outcome.persons()));
+        screen.prose(told(check, outcome.receipt(), outcome.persons()));
         if (!warnings.isEmpty()) {
             screen.prose(Counts.of(warnings.size(), "remark", "remarks") + " above: odd, but possible");
         }
     }
 
-    private void spreadsheets(Asked asked, Path file, BookStore store, FaultList faults, Screen screen) {
-        Imported imported = faults.during(() -> {
+    private Imported spreadsheets(Asked asked, Path file, BookStore store, FaultList faults, Screen screen) {
+        return faults.during(() -> {
             Mapping mapping = Mapping.read(file);
             List<Path> files = asked.files().isEmpty() ? Spreadsheets.beside(file, mapping) : asked.files();
             try (ProgressBar bar = screen.progress()) {
@@ -190,7 +203,6 @@ public final class ImportCommands {
                         : reading.writeInto(store, judge, asked.whatHolds(), bar::at);
             }
         });
-        new ImportView(imported, asked.check(), faults, screen).show();
     }
 
     /** Return what was written, or would be, in a sentence. */

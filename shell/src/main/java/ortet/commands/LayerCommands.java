@@ -38,7 +38,8 @@ public final class LayerCommands {
             ortet layer set J-206..J-240 except J-217 --mother K-12 --stem 12,15x* --hormone IBA --strength 0.3%
             """)
     void set(
-            @Arguments @Word(value = "TAG", description = "a tag for each layer: J-201..J-240 except J-217")
+            @Arguments
+                    @Word(value = "TAG", begins = true, description = "a tag for each layer: J-201..J-240 except J-217")
                     TagList tags,
             @Option(longName = "mother", required = true, description = "the plant that they are set on") Tag mother,
             @Option(longName = "stem", description = "stem diameter at the wound in mm") @Word("MM")
@@ -56,6 +57,7 @@ public final class LayerCommands {
             Hormone hormone,
             @Option(longName = "medium", description = "what it is packed in") Optional<String> medium,
             @Option(longName = "wrap", description = "what it is wrapped in") Optional<String> wrap,
+            @Option(longName = "place", description = "where the mother stands") Optional<Place> place,
             @Option(longName = "stock-age", description = "age of the mother in years") @Word("YEARS")
                     Optional<Integer> stockAge,
             @Option(longName = "hedged", description = "the mother is kept cut back as a hedge") boolean hedged,
@@ -73,6 +75,7 @@ public final class LayerCommands {
                 .put("wound", wound)
                 .put("medium", medium)
                 .put("wrap", wrap)
+                .put("place", place)
                 .put("stock_age_years", stockAge)
                 .put("hedged", hedged)
                 .put("note", hand.note());

@@ -41,7 +41,11 @@ public final class LifeCommands {
             ortet acquire R-9 --count 50 --cultivar "Acer palmatum" --born 2024 --container "9 cm" --place "House 2"
             """)
     void acquire(
-            @Arguments @Word(value = "TAG", description = "a tag for each plant, or for a batch with --count")
+            @Arguments
+                    @Word(
+                            value = "TAG",
+                            begins = true,
+                            description = "a tag for each plant, or for a batch with --count")
                     TagList tags,
             @Option(longName = "count", description = "how many under each tag: then each is a batch")
                     Optional<Integer> count,

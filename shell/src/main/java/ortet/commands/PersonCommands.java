@@ -24,10 +24,12 @@ public final class PersonCommands {
 
     private final Shelf shelf;
     private final Judge judge;
+    private final Recording recording;
 
-    PersonCommands(Shelf shelf, Judge judge) {
+    PersonCommands(Shelf shelf, Judge judge, Recording recording) {
         this.shelf = shelf;
         this.judge = judge;
+        this.recording = recording;
     }
 
     @Command(name = "person add", group = GROUP, description = "make a person or firm known to the book", help = """
@@ -49,6 +51,7 @@ public final class PersonCommands {
                 .orElse(0));
         Person person = new Person(new PersonNumber(last + 1), Optional.of(name), role, particulars);
         store.append(new Proposal(List.of(), List.of(person)), judge);
+        recording.wroteForGood("made a person known", context);
         screen.prose(person.number() + "  " + person.shown() + ", " + Words.of(role));
     }
 
@@ -77,7 +80,7 @@ public final class PersonCommands {
                             person.particulars()));
             return 0;
         });
-        screen.show(sheet.build(), format);
+        screen.page(out -> out.show(sheet.build(), format));
     }
 
     @Command(name = "person erase", group = GROUP, description = "erase a person's name and particulars", help = """
@@ -91,7 +94,8 @@ public final class PersonCommands {
         BookStore store = shelf.open(context);
         Person person = Recording.person(store, name, "person");
         store.keep(person.erased());
+        recording.wroteForGood("erased a person", context);
         screen.prose("erased name and particulars of " + person.number()
-                + "; backups and exports made before still hold them");
+                + "; backups and exports made before still hold them, and so may the lines that the prompt keeps");
     }
 }

@@ -21,6 +21,7 @@ import ortet.yield.Take;
 import ortet.yield.TakeBy;
 import ortet.yield.TakeFilter;
 import ortet.yield.TakeQuestion;
+import ortet.yield.TakeTable;
 
 /** Questions put to the book. */
 public final class QuestionCommands {
@@ -52,7 +53,7 @@ public final class QuestionCommands {
         BookStore store = shelf.open(context);
         LocalDate day = asked.day(store, judge);
         Trace trace = store.read(view -> Lineage.trace(view, tag, day));
-        TraceView.show(trace, asked.format(), screen);
+        screen.page(out -> TraceView.show(trace, asked.format(), out));
     }
 
     @Command(
@@ -71,7 +72,7 @@ public final class QuestionCommands {
         BookStore store = shelf.open(context);
         LocalDate day = asked.day(store, judge);
         Account account = store.read(view -> Lineage.plant(view, tag, day));
-        PlantView.show(account, asked.format(), screen);
+        screen.page(out -> PlantView.show(account, asked.format(), out));
     }
 
     @Command(
@@ -110,6 +111,7 @@ public final class QuestionCommands {
         LocalDate day = asked.day(store, judge);
         TakeFilter filter = new TakeFilter(cultivar, mother, method, from, to, operator);
         TakeQuestion question = new TakeQuestion(by, filter, day, Periods.DEFAULTS, confidence / 100);
-        TakeView.show(store.read(view -> Take.ask(view, question)), asked.format(), screen);
+        TakeTable table = store.read(view -> Take.ask(view, question));
+        screen.page(out -> TakeView.show(table, asked.format(), out));
     }
 }

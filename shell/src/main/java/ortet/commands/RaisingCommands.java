@@ -29,7 +29,11 @@ public final class RaisingCommands {
             ortet graft GB-1 --count 40 --scion K-12 --stock R-9
             """)
     void graft(
-            @Arguments @Word(value = "TAG", description = "a tag for each graft, or for a batch with --count")
+            @Arguments
+                    @Word(
+                            value = "TAG",
+                            begins = true,
+                            description = "a tag for each graft, or for a batch with --count")
                     TagList tags,
             @Option(longName = "count", description = "how many under each tag: then each is a batch")
                     Optional<Integer> count,
@@ -74,7 +78,7 @@ public final class RaisingCommands {
             ortet sow S-5 --grams 12 --cultivar "Pinus thunbergii" --supplier "An Example"
             """)
     void sow(
-            @Arguments @Word(value = "TAG", description = "a tag for each pan") TagList tags,
+            @Arguments @Word(value = "TAG", begins = true, description = "a tag for each pan") TagList tags,
             @Option(longName = "count", description = "how many seeds in each") Optional<Integer> count,
             @Option(longName = "grams", description = "weight of the seed in grams") @Word("G") Optional<Decimal> grams,
             @Option(longName = "mother", description = "the plant that bore the seed") Optional<Tag> mother,
@@ -109,7 +113,7 @@ public final class RaisingCommands {
             ortet divide D-1..D-3 --mother K-30 --remainder kept
             """)
     void divide(
-            @Arguments @Word(value = "TAG", description = "a tag for each part") TagList tags,
+            @Arguments @Word(value = "TAG", begins = true, description = "a tag for each part") TagList tags,
             @Option(longName = "mother", required = true, description = "the plant that is divided") Tag mother,
             @Option(longName = "remainder", description = "what is left of the mother") Optional<Remainder> remainder,
             @Option(longName = "place", description = "where they stand") Optional<Place> place,
@@ -138,7 +142,7 @@ public final class RaisingCommands {
             ortet sport SP-1 --mother K-12 --branch "west 2" --cultivar "Acer palmatum"
             """)
     void sport(
-            @Arguments @Word(value = "TAG", description = "a tag for the branch") TagList tags,
+            @Arguments @Word(value = "TAG", begins = true, description = "a tag for the branch") TagList tags,
             @Option(longName = "mother", required = true, description = "the plant on which it was found") Tag mother,
             @Option(longName = "branch", description = "which branch, in words") Optional<String> branch,
             @Option(longName = "cultivar", description = "what it is to be called") Optional<CultivarName> cultivar,

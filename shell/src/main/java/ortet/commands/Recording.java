@@ -16,9 +16,12 @@ import ortet.entry.Corrected;
 import ortet.entry.CrossedOut;
 import ortet.entry.Entry;
 import ortet.entry.EntryId;
+import ortet.entry.EntryKind;
 import ortet.entry.Form;
 import ortet.entry.Proposed;
 import ortet.entry.Recorded;
+import ortet.entry.Roots;
+import ortet.entry.Severed;
 import ortet.plant.Person;
 import ortet.plant.PersonNumber;
 import ortet.plant.Tags;
@@ -31,32 +34,87 @@ import ortet.value.When;
 
 /** Writes entries into the book and says back what was understood. */
 public final class Recording {
+    private static final String PLACE = "place";
+
     private final Shelf shelf;
     private final Judge judge;
     private final Supplier<LocalDate> today;
+    private final Sitting sitting;
 
     /** Make a hand that writes into the books of a shelf. */
-    public Recording(Shelf shelf, Judge judge, Supplier<LocalDate> today) {
+    public Recording(Shelf shelf, Judge judge, Supplier<LocalDate> today, Sitting sitting) {
         this.shelf = shelf;
         this.judge = judge;
         this.today = today;
+        this.sitting = sitting;
     }
 
     /**
-     * Write entries at one go.
+     * Write entries at one go. What is not told is taken from what is remembered, where there is something.
      *
-     * @param on when they were done; today when not told
-     * @param by who did it, by name or number
+     * @param on when they were done; else the day remembered (not for amendments), else today
+     * @param by who did it, by name or number; else the person remembered
      */
     void write(List<Entry> entries, Optional<When> on, Optional<String> by, CommandContext context, Screen screen) {
         BookStore store = shelf.open(context);
-        When day = on.orElseGet(() -> When.on(store.read(view -> judge.today(view.head()))));
-        Optional<PersonNumber> who = by.map(name -> person(store, name, "by").number());
-        List<Proposed> proposed = entries.stream()
+        boolean amends = entries.stream().anyMatch(entry -> entry.kind().phase() == EntryKind.Phase.AMENDMENT);
+        Optional<When> usedDay = on.isPresent() || amends ? Optional.empty() : sitting.on();
+        Optional<String> usedPerson = by.isPresent() ? Optional.empty() : sitting.by();
+        When day = on.or(() -> usedDay).orElseGet(() -> When.on(store.read(view -> judge.today(view.head()))));
+        Optional<PersonNumber> who =
+                by.or(() -> usedPerson).map(name -> person(store, name, "by").number());
+        List<Entry> placed = entries.stream().map(this::placed).toList();
+        List<Proposed> proposed = placed.stream()
                 .map(entry -> new Proposed(EntryId.random(), day, who, entry))
                 .toList();
         Receipt receipt = store.append(Proposal.of(proposed), judge);
-        say(receipt, store, screen);
+        sitting.wrote(shelf.path(context), receipt.written());
+        List<String> used = new ArrayList<>();
+        usedDay.ifPresent(when -> used.add(when.toString()));
+        usedPerson.ifPresent(used::add);
+        if (!placed.equals(entries)) {
+            sitting.place().ifPresent(place -> used.add(place.toString()));
+        }
+        say(receipt, used, store, screen);
+    }
+
+    /** Return an entry with the place remembered, where it can have one and none was told. */
+    private Entry placed(Entry entry) {
+        boolean nowhere = sitting.place().isEmpty()
+                || Form.of(entry.kind()).field(PLACE).isEmpty()
+                || entry.kind().phase() == EntryKind.Phase.REGISTER
+                || entry instanceof Severed severed
+                        && severed.roots().filter(roots -> roots == Roots.NONE).isPresent();
+        if (nowhere) {
+            return entry;
+        }
+        Map<String, String> texts = new LinkedHashMap<>(Form.write(entry));
+        boolean told = texts.putIfAbsent(PLACE, sitting.place().get().toString()) != null;
+        return told ? entry : Form.of(entry.kind()).read(texts);
+    }
+
+    /** Take back what the last line wrote, by these crossings out, and forget that it was written. */
+    void takeBack(List<Entry> crossings, CommandContext context) {
+        BookStore store = shelf.open(context);
+        When day = When.on(store.read(view -> judge.today(view.head())));
+        Optional<PersonNumber> who =
+                sitting.by().map(name -> person(store, name, "by").number());
+        store.append(
+                Proposal.of(crossings.stream()
+                        .map(entry -> new Proposed(EntryId.random(), day, who, entry))
+                        .toList()),
+                judge);
+        sitting.tookBack();
+    }
+
+    /** Return when something was done: as told, else the day remembered, else today. */
+    LocalDate day(Optional<When> on, BookStore store) {
+        return on.or(sitting::on).map(When::first).orElseGet(() -> store.read(view -> judge.today(view.head())));
+    }
+
+    /** Remember that a line wrote what "undo" does not take back, in words that follow "the last line". */
+    void wroteForGood(String what, CommandContext context) {
+        sitting.wroteForGood(shelf.path(context), what);
     }
 
     /** Write one entry. */
@@ -133,7 +191,7 @@ public final class Recording {
         return String.join(", ", parts);
     }
 
-    private static void say(Receipt receipt, BookStore store, Screen screen) {
+    private static void say(Receipt receipt, List<String> used, BookStore store, Screen screen) {
         Map<PersonNumber, String> names = names(store);
         for (Recorded recorded : receipt.written()) {
             Entry entry = recorded.entry();
@@ -152,6 +210,9 @@ public final class Recording {
                 parts.add(fields);
             }
             screen.hanging("", "    ", "#" + recorded.order() + "  " + head + "; " + String.join("; ", parts));
+        }
+        if (!used.isEmpty()) {
+            screen.hanging("    ", "    ", "as set by \"use\": " + String.join(", ", used));
         }
         for (Warning warning : receipt.warnings()) {
             screen.hanging("", "    ", "remark: " + warning.text());

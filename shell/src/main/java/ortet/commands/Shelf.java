@@ -13,8 +13,8 @@ import ortet.value.Unavailable;
 /**
  * Finds the book that a command is about, and keeps it open until another is asked for or the program ends.
  *
- * <p>It is the one named by {@code --book}, else by the environment variable {@code ORTET_BOOK}, else {@value #USUAL} in
- * the folder that ortet was started in.
+ * <p>It is the one named by {@code --book}, else the one remembered, else that of the environment variable
+ * {@code ORTET_BOOK}, else {@value #USUAL} in the folder that ortet was started in.
  */
 public final class Shelf implements AutoCloseable {
     /** The option that names the book, understood by every command. */
@@ -26,22 +26,31 @@ public final class Shelf implements AutoCloseable {
     private static final String USUAL = "book.ortet";
 
     private final Map<String, String> environment;
+    private final Sitting sitting;
     private Optional<Path> opened = Optional.empty();
     private Optional<BookStore> store = Optional.empty();
 
     /** Make a shelf with nothing open. */
-    public Shelf(Map<String, String> environment) {
+    public Shelf(Map<String, String> environment, Sitting sitting) {
         this.environment = Map.copyOf(environment);
+        this.sitting = sitting;
     }
 
     /** Return the file of the book that a line is about. */
     public Path path(CommandContext context) {
-        return context.parsedInput().options().stream()
+        return path(context.parsedInput().options().stream()
                 .filter(option -> option.longName().equals(OPTION))
                 .map(CommandOption::value)
-                .findFirst()
-                .or(() -> Optional.ofNullable(environment.get(VARIABLE)).filter(name -> !name.isBlank()))
-                .map(Path::of)
+                .findFirst());
+    }
+
+    /** Return the file of the book that is named, or else of the one that is meant without a name. */
+    Path path(Optional<String> named) {
+        return named.map(Path::of)
+                .or(sitting::book)
+                .or(() -> Optional.ofNullable(environment.get(VARIABLE))
+                        .filter(name -> !name.isBlank())
+                        .map(Path::of))
                 .orElse(Path.of(USUAL));
     }
 

@@ -2,6 +2,7 @@ package ortet.line;
 
 import java.io.FileNotFoundException;
 import java.io.UncheckedIOException;
+import java.nio.channels.ClosedByInterruptException;
 import java.nio.charset.CharacterCodingException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
@@ -11,6 +12,7 @@ import java.nio.file.NotDirectoryException;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.beans.BeansException;
+import ortet.screen.Stopped;
 import ortet.value.Defect;
 import ortet.value.OrtetException;
 
@@ -48,12 +50,18 @@ record Failure(int status, List<String> lines) {
         if (thrown instanceof OrtetException told) {
             return new Failure(COULD_NOT, told.lines());
         }
+        if (thrown instanceof Stopped) {
+            return new Failure(COULD_NOT, List.of(firstLine(thrown)));
+        }
         if (thrown instanceof UsageException) {
             return new Failure(WRONG_USAGE, List.of(firstLine(thrown)));
         }
         Throwable cause = thrown instanceof UncheckedIOException wrapped ? wrapped.getCause() : thrown;
         if (cause instanceof FileSystemException file) {
             return new Failure(COULD_NOT, List.of(fileLine(file)));
+        }
+        if (cause instanceof ClosedByInterruptException) {
+            return new Failure(COULD_NOT, List.of("stopped"));
         }
         if (cause instanceof FileNotFoundException) {
             return new Failure(COULD_NOT, List.of(firstLine(cause)));

@@ -11,7 +11,7 @@ import ortet.screen.Style;
  * Tells what can be typed.
  *
  * <p>The {@code help} of a command's annotation holds prose and examples: a line that begins with {@code ortet} is an
- * example, every other line is prose.
+ * example, every other line is prose, in which a paragraph ends where a line ends with a full stop.
  */
 public final class Help {
     private static final String EXAMPLE = "ortet ";
@@ -33,8 +33,8 @@ public final class Help {
         pairs(
                 List.of(
                         List.of("ortet COMMAND …", "do one thing"),
-                        List.of("ortet @FILE", "do every line of a file; - for standard input"),
-                        List.of("ortet", "ask for lines one by one"),
+                        List.of("ortet [--book FILE]", "ask for lines one by one"),
+                        List.of("ortet [--book FILE] @FILE", "do every line of a file; - for standard input"),
                         List.of(
                                 "… --book FILE",
                                 "the book that a line is about; else the one in ORTET_BOOK, else book.ortet here")),
@@ -105,11 +105,7 @@ public final class Help {
                     screen);
         }
         List<String> examples = examples(command);
-        List<String> prose = command.getHelp()
-                .lines()
-                .map(String::strip)
-                .filter(line -> !line.isEmpty() && !line.startsWith(EXAMPLE))
-                .toList();
+        List<String> prose = prose(command);
         if (!prose.isEmpty()) {
             screen.println();
             prose.forEach(screen::prose);
@@ -144,6 +140,26 @@ public final class Help {
                 .filter(line -> line.startsWith(EXAMPLE))
                 .map(line -> line.substring(EXAMPLE.length()))
                 .toList();
+    }
+
+    /** Return what is told of a command besides its examples: a paragraph ends where a line ends a sentence. */
+    private static List<String> prose(MethodCommand command) {
+        List<String> paragraphs = new ArrayList<>();
+        StringBuilder paragraph = new StringBuilder();
+        for (String line : command.getHelp().lines().map(String::strip).toList()) {
+            if (line.isEmpty() || line.startsWith(EXAMPLE)) {
+                continue;
+            }
+            paragraph.append(paragraph.length() == 0 ? "" : " ").append(line);
+            if (line.endsWith(".")) {
+                paragraphs.add(paragraph.toString());
+                paragraph.setLength(0);
+            }
+        }
+        if (paragraph.length() > 0) {
+            paragraphs.add(paragraph.toString());
+        }
+        return paragraphs;
     }
 
     private static String label(Slot slot) {

@@ -25,8 +25,8 @@ import ortet.screen.Screen;
  * A command that is a method: binds the words of a line to its typed parameters and calls it.
  *
  * <p>Parameters are {@code @Option}s, {@code @Argument}s and at most one {@code @Arguments}, and, without annotation,
- * the {@link CommandContext}, the {@link Screen} and records of such parameters. An absent value is its default, an empty {@link Optional}, an empty
- * list or {@code false}; never null. Values of a list part at commas, except text. The bean that holds the method is
+ * the {@link CommandContext}, the {@link Screen}, the {@link Talk} and records of such parameters. An absent value is its
+ * default, an empty {@link Optional}, an empty list or {@code false}; never null. Values of a list part at commas, except text. The bean that holds the method is
  * made when the command is called and not before. The method ends normally when the work is done and throws otherwise;
  * a method that returns an {@link ExitStatus} chooses it.
  */
@@ -188,6 +188,7 @@ final class MethodCommand implements Command {
                         switch (slot.kind()) {
                             case CONTEXT -> context;
                             case SCREEN -> Screen.on(context.outputWriter());
+                            case TALK -> Talk.in(context);
                             case FLAG -> !valuesOf(slot, context).isEmpty();
                             case OPTION -> held(slot, valuesOf(slot, context));
                             case ARGUMENT -> held(slot, wordAt(slot.index(), given));
@@ -197,6 +198,19 @@ final class MethodCommand implements Command {
             values.add(taking.value(parts));
         }
         return values.toArray();
+    }
+
+    /**
+     * Refuse values that a slot cannot take.
+     *
+     * @throws UsageException as it would be for a whole line
+     */
+    void check(Slot slot, List<String> values) {
+        if (slot.kind() == Slot.Kind.ARGUMENTS) {
+            rest(slot, values);
+        } else if (slot.kind() != Slot.Kind.FLAG) {
+            held(slot, values);
+        }
     }
 
     private static List<String> wordAt(int index, List<String> given) {

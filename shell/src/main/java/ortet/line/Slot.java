@@ -34,6 +34,7 @@ import ortet.screen.Screen;
  * @param element the type of one value
  * @param holder the type of the parameter itself
  * @param allowed the values that are allowed, empty if any
+ * @param begins whether what is named is new and begins with this line
  */
 record Slot(
         Kind kind,
@@ -47,7 +48,8 @@ record Slot(
         boolean many,
         TypeDescriptor element,
         Class<?> holder,
-        List<String> allowed) {
+        List<String> allowed,
+        boolean begins) {
 
     enum Kind {
         /** {@code --name VALUE}. */
@@ -61,7 +63,9 @@ record Slot(
         /** The context of the call. */
         CONTEXT,
         /** What the command writes on. */
-        SCREEN
+        SCREEN,
+        /** Whom the command may ask back. */
+        TALK
     }
 
     /** Return whether a parameter says by itself what fills it. */
@@ -70,7 +74,8 @@ record Slot(
                 || parameter.isAnnotationPresent(Argument.class)
                 || parameter.isAnnotationPresent(Arguments.class)
                 || parameter.getType() == CommandContext.class
-                || parameter.getType() == Screen.class;
+                || parameter.getType() == Screen.class
+                || parameter.getType() == Talk.class;
     }
 
     /**
@@ -90,11 +95,15 @@ record Slot(
             if (holder == Screen.class) {
                 return plain(Kind.SCREEN, holder);
             }
+            if (holder == Talk.class) {
+                return plain(Kind.TALK, holder);
+            }
             throw new IllegalStateException(
                     parameter.getDeclaringExecutable() + ": " + parameter.getName() + " is neither option nor word");
         }
         Optional<Word> shown = Optional.ofNullable(parameter.getAnnotation(Word.class));
         boolean many = List.class.isAssignableFrom(holder);
+        boolean begins = shown.map(Word::begins).orElse(false);
         Class<?> elementType = elementType(parameter.getParameterizedType(), holder);
         TypeDescriptor element = TypeDescriptor.valueOf(elementType);
         List<String> allowed = shown.map(Word::allowed)
@@ -122,7 +131,8 @@ record Slot(
                     many,
                     element,
                     holder,
-                    flag ? List.of() : allowed);
+                    flag ? List.of() : allowed,
+                    begins);
         }
         if (argument != null) {
             return new Slot(
@@ -137,7 +147,8 @@ record Slot(
                     false,
                     element,
                     holder,
-                    allowed);
+                    allowed,
+                    begins);
         }
         return new Slot(
                 Kind.ARGUMENTS,
@@ -151,7 +162,8 @@ record Slot(
                 true,
                 element,
                 holder,
-                allowed);
+                allowed,
+                begins);
     }
 
     private static Slot plain(Kind kind, Class<?> holder) {
@@ -167,7 +179,8 @@ record Slot(
                 false,
                 TypeDescriptor.valueOf(holder),
                 holder,
-                List.of());
+                List.of(),
+                false);
     }
 
     boolean isOption() {

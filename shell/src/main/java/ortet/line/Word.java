@@ -22,6 +22,9 @@ public @interface Word {
     /** Whether {@code @Arguments} may be none at all. */
     boolean optional() default false;
 
+    /** Whether what is named is new and begins with this line: a tag tied on for the first time. */
+    boolean begins() default false;
+
     /** The values that are allowed, where the type does not tell; others are refused before the command runs. */
     String[] allowed() default {};
 }

@@ -33,8 +33,10 @@ public final class ProgressBar implements AutoCloseable {
      * @param step what is being done, in a word or two
      * @param done what is done
      * @param total all that is to do; 0 or less if that is not known
+     * @throws Stopped when the user asked for it
      */
     public void at(String step, long done, long total) {
+        Stopped.check();
         if (!shown) {
             return;
         }

@@ -1,6 +1,7 @@
 package ortet.screen;
 
 import java.io.BufferedWriter;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.OutputStreamWriter;
@@ -20,6 +21,7 @@ public final class Screen extends PrintWriter {
     private final Surroundings surroundings;
     private final PrintWriter asides;
     private final Optional<Guarded> guarded;
+    private final Pager pager;
 
     /**
      * Make a screen.
@@ -31,14 +33,16 @@ public final class Screen extends PrintWriter {
         this(
                 new Guarded(out),
                 new PrintWriter(new OutputStreamWriter(err, StandardCharsets.UTF_8), false),
-                surroundings);
+                surroundings,
+                Pager.opening());
     }
 
-    private Screen(Guarded out, PrintWriter asides, Surroundings surroundings) {
+    private Screen(Guarded out, PrintWriter asides, Surroundings surroundings, Pager pager) {
         super(new BufferedWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8)), false);
         this.surroundings = surroundings;
         this.asides = asides;
         this.guarded = Optional.of(out);
+        this.pager = pager;
     }
 
     private Screen(PrintWriter out, Surroundings surroundings) {
@@ -46,6 +50,7 @@ public final class Screen extends PrintWriter {
         this.surroundings = surroundings;
         this.asides = out;
         this.guarded = Optional.empty();
+        this.pager = Pager.opening();
     }
 
     /** Return the writer itself if it is a screen, else a plain screen of 80 columns on it. */
@@ -55,9 +60,9 @@ public final class Screen extends PrintWriter {
                 : new Screen(writer, new Surroundings(false, false, false, 80, false, true, false));
     }
 
-    /** Return a screen with the same streams and other surroundings; flush this one first. */
-    public Screen in(Surroundings others) {
-        return guarded.map(out -> new Screen(out, asides, others))
+    /** Return a screen with the same streams, other surroundings and another pager; flush this one first. */
+    public Screen in(Surroundings others, Pager otherPager) {
+        return guarded.map(out -> new Screen(out, asides, others, otherPager))
                 .orElseGet(() -> new Screen((PrintWriter) this, others));
     }
 
@@ -108,6 +113,35 @@ public final class Screen extends PrintWriter {
         lines.subList(1, lines.size()).forEach(line -> println(indent + line));
     }
 
+    /**
+     * Write an answer that may be long: page by page where it has more lines than the screen, and somebody sits at it.
+     *
+     * @throws Stopped when the user stopped it before it was shown
+     */
+    public void page(Consumer<Screen> answer) {
+        Surroundings.Paging paging = surroundings.paging();
+        if (!paging.wanted() || !surroundings.outTerminal() || surroundings.dumb() || surroundings.height() < 2) {
+            answer.accept(this);
+            return;
+        }
+        ByteArrayOutputStream kept = new ByteArrayOutputStream();
+        Screen keeping = new Screen(new Guarded(kept), asides, surroundings, pager);
+        answer.accept(keeping);
+        keeping.flush();
+        Stopped.check();
+        String text = kept.toString(StandardCharsets.UTF_8);
+        flush();
+        if (Text.rows(text, width()) < surroundings.height()) {
+            print(text);
+            return;
+        }
+        try {
+            pager.show(text, paging.program());
+        } catch (IOException unable) {
+            print(text);
+        }
+    }
+
     /** Show a sheet. Notes and warnings stand under a table, inside JSON, and beside CSV as asides. */
     public void show(Sheet sheet, OutputFormat format) {
         switch (format) {
@@ -127,10 +161,17 @@ public final class Screen extends PrintWriter {
         println();
     }
 
-    /** Write a line beside the answer, on the error stream, at once; control characters are shown, not sent. */
+    /**
+     * Write a line beside the answer, on the error stream, at once, broken at blanks where somebody sits at it; control
+     * characters are shown, not sent.
+     */
     public void aside(String line) {
         flush();
-        asides.println(Text.printable(line));
+        if (surroundings.errTerminal()) {
+            Text.wrap(line, width()).forEach(asides::println);
+        } else {
+            asides.println(Text.printable(line));
+        }
         asides.flush();
     }
 

@@ -22,6 +22,7 @@ final class SheetData {
             }
             csv.writeRecord(record);
             for (List<Cell> row : sheet.rows()) {
+                Stopped.check();
                 record.clear();
                 for (int i = 0; i < row.size(); i++) {
                     if (sheet.columns().get(i).audience() != Column.Audience.PEOPLE) {
@@ -53,6 +54,7 @@ final class SheetData {
             });
             document.array("rows", rows -> {
                 for (List<Cell> row : sheet.rows()) {
+                    Stopped.check();
                     rows.object(one -> {
                         for (int i = 0; i < row.size(); i++) {
                             if (sheet.columns().get(i).audience() != Column.Audience.PEOPLE) {

@@ -119,6 +119,7 @@ final class TableLayout {
         }
         screen.println(screen.styled(Style.FAINT, rule.toString()));
         for (int at = 0; at < rows.size(); at++) {
+            Stopped.check();
             writeSection(at);
             writeRow(rows.get(at), widths, false);
         }
@@ -161,6 +162,7 @@ final class TableLayout {
         int room = Math.max(1, screen.width() - label - GAP);
         for (int at = 0; at < rows.size(); at++) {
             List<String> row = rows.get(at);
+            Stopped.check();
             if (at > 0) {
                 screen.println();
             }

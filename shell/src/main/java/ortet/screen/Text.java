@@ -19,6 +19,18 @@ final class Text {
         return text.length();
     }
 
+    /** Return how many rows of a screen a text with line ends takes; what steers colours takes no room. */
+    static int rows(String text, int width) {
+        int rows = 0;
+        for (String line : text.split("\n", -1)) {
+            int columns = line.length() <= width / 2
+                    ? 1
+                    : AttributedString.fromAnsi(line).columnLength();
+            rows += Math.max(1, (columns + width - 1) / width);
+        }
+        return text.endsWith("\n") ? rows - 1 : rows;
+    }
+
     /** Return the text on one line, with nothing in it that could steer a terminal. */
     static String printable(String text) {
         StringBuilder safe = new StringBuilder(text.length());

@@ -8,6 +8,7 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.context.annotation.Primary;
@@ -30,8 +31,17 @@ final class BookDesk implements AutoCloseable {
 
     /** Open a desk with an empty book in the folder. */
     BookDesk(Path folder) {
-        this.book = folder.resolve("book.ortet");
+        this(Optional.of(folder.resolve("book.ortet")));
         done("book new --zone Europe/Dublin");
+    }
+
+    private BookDesk(Optional<Path> book) {
+        this.book = book.orElseThrow();
+    }
+
+    /** Open another desk at a book that is there. */
+    static BookDesk at(Path book) {
+        return new BookDesk(Optional.of(book));
     }
 
     /** Type a line, words parted at blanks outside single quotes. */
@@ -43,6 +53,11 @@ final class BookDesk implements AutoCloseable {
         words.add("--book");
         words.add(book.toString());
         return desk.type(words.toArray(new String[0]));
+    }
+
+    /** Give lines on standard input to what the arguments ask for. */
+    Desk.Answer lines(String lines, String... arguments) {
+        return desk.run(Desk.PIPES, lines, arguments);
     }
 
     /** Type a line that must be done, and return what it says. */
@@ -67,6 +82,20 @@ final class BookDesk implements AutoCloseable {
         assertEquals("", answer.out());
         assertEquals(2, answer.status());
         return answer.err();
+    }
+
+    /** Press keys at the prompt, where this is the book that is meant; the answers are what the lines said. */
+    Desk.Answer keys(String... lines) {
+        StringBuilder keys = new StringBuilder();
+        for (String line : lines) {
+            keys.append(line).append('\r');
+        }
+        return desk.keys("use --book " + book + "\r" + keys, Optional.empty());
+    }
+
+    /** Return a bean of the wiring. */
+    <T> T bean(Class<T> type) {
+        return desk.bean(type);
     }
 
     /** Return the file of the book. */

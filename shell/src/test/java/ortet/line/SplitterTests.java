@@ -32,6 +32,7 @@ class SplitterTests {
     void endsAtACommentButKeepsASharpInsideAWord() {
         assertEquals(List.of("bench#3", "#4"), Splitter.split("bench#3 '#4' # the rest 'is open"));
         assertEquals(List.of(), Splitter.split("   # nothing"));
+        assertEquals(List.of("cross-out", "#412", "--by", "#7"), Splitter.split("cross-out #412 --by #7 #done"));
     }
 
     @Test
@@ -86,5 +87,34 @@ class SplitterTests {
         } catch (UsageException e) {
             assertEquals(1, e.getMessage().lines().count());
         }
+    }
+
+    private static String unfinished(String line) {
+        Unfinished typed = Splitter.unfinished(line);
+        return typed.words() + " " + typed.begun() + " " + typed.start();
+    }
+
+    @Test
+    void readsALineThatIsStillBeingTyped() {
+        assertEquals("[] lay 0", unfinished("lay"));
+        assertEquals("[layer]  6", unfinished("layer "));
+        assertEquals("[layer, set] J-1 10", unfinished("layer set J-1"));
+        assertEquals("[move, J 1, --to] House 1 16", unfinished("move 'J 1' --to \"House 1"));
+        assertEquals("[a] it's \" x 2", unfinished("a \"it's \\\" x"));
+        assertEquals("[a]  9", unfinished("a # b c d"));
+        assertEquals("[a] b c 2", unfinished("a b\\ c"));
+        assertEquals("[a] b\\ 2", unfinished("a b\\"));
+    }
+
+    @Test
+    void writesWordsSoThatTheyAreReadBack() {
+        for (String word :
+                List.of("J-1", "House 1", "it's", "say \"so\"", "a\\b", "", "# no", "#12", "Acer 'X'", "楓")) {
+            assertEquals(List.of(word), Splitter.split(Splitter.quoted(word)), word);
+        }
+        assertEquals("J-1", Splitter.quoted("J-1"));
+        assertEquals("#12", Splitter.quoted("#12"));
+        assertEquals("\"House ", Splitter.opened("House "));
+        assertEquals("Hou", Splitter.opened("Hou"));
     }
 }

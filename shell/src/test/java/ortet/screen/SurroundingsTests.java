@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -26,13 +27,13 @@ class SurroundingsTests {
 
     @ParameterizedTest
     @CsvSource({
-        "'',100,011,100",
-        "132,100,011,132",
-        "132,100,000,132",
-        "'',100,000,80",
+        "'',24 100,011,100",
+        "132,24 100,011,132",
+        "132,24 100,000,132",
+        "'',24 100,000,80",
         "'','',011,80",
-        "0,90,011,90",
-        "x,0,011,80",
+        "0,24 90,011,90",
+        "x,0 0,011,80",
         "999999,'',011,80"
     })
     void isAsWideAsColumnsOrTheTerminalOrEighty(String columns, String terminal, String streams, int width) {
@@ -48,6 +49,21 @@ class SurroundingsTests {
         assertTrue(Surroundings.of(Map.of("NO_COLOR", ""), "111", "", true).colours());
         assertFalse(Surroundings.of(Map.of("NO_COLOR", "1"), "111", "", true).colours());
         assertFalse(Surroundings.of(Map.of("TERM", "dumb"), "111", "", true).colours());
+    }
+
+    @Test
+    void showsLongAnswersPageByPageUnlessThePagerIsNone() {
+        assertEquals(24, Surroundings.of(Map.of(), "011", "24 100", false).height());
+        assertEquals(0, Surroundings.of(Map.of(), "011", "", false).height());
+        assertEquals(Optional.empty(), pager(Map.of()).program());
+        assertEquals(Optional.of("less -S"), pager(Map.of("PAGER", "less -S")).program());
+        assertTrue(pager(Map.of()).wanted());
+        assertFalse(pager(Map.of("PAGER", "cat")).wanted());
+        assertFalse(pager(Map.of("PAGER", "")).wanted());
+    }
+
+    private static Surroundings.Paging pager(Map<String, String> environment) {
+        return Surroundings.of(environment, "011", "24 100", false).paging();
     }
 
     @Test

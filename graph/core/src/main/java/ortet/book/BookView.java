@@ -29,6 +29,12 @@ public interface BookView {
     /** Return up to three tags of the book that may have been meant, the nearest first. */
     List<String> nearest(Tag tag);
 
+    /**
+     * Return up to so many tags in the order of their letters (by code points, upper and lower case alike), from a text
+     * on: the text itself, if it is a tag, and those after it.
+     */
+    List<Tag> tagsFrom(String text, int most);
+
     /** Return every tag that the unit bears or bore, in the order in which they were tied on; empty when unknown. */
     List<Tag> tags(UnitNumber unit);
 

@@ -31,6 +31,11 @@ record EmptyView(Head head) implements BookView {
     }
 
     @Override
+    public List<Tag> tagsFrom(String text, int most) {
+        return List.of();
+    }
+
+    @Override
     public List<Tag> tags(UnitNumber unit) {
         return List.of();
     }

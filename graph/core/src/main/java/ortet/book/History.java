@@ -2,10 +2,13 @@ package ortet.book;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import ortet.entry.EntryKind;
@@ -14,6 +17,7 @@ import ortet.entry.Mention.Role;
 import ortet.entry.Recorded;
 import ortet.plant.Tag;
 import ortet.plant.UnitNumber;
+import ortet.value.Defect;
 
 /** Reads the timeline of one unit: every entry that names it, as amended, in the order in which things happened. */
 public final class History {
@@ -34,6 +38,32 @@ public final class History {
             }
         }
         return inOrder(events);
+    }
+
+    /**
+     * Return, for each unit that some entries are about, what they say of it up to a day, in the order in which it
+     * happened; crossed-out entries left out.
+     *
+     * @param orders the recorded orders of the entries
+     */
+    public static Map<UnitNumber, List<Event>> of(BookView view, Collection<Long> orders, LocalDate asOf) {
+        Map<UnitNumber, List<Event>> events = new HashMap<>();
+        for (long order : orders) {
+            Recorded recorded = view.entry(order).orElseThrow(() -> new Defect("no entry " + order + " in the book"));
+            for (Strand strand : Strand.of(recorded, view.amendments(order))) {
+                if (strand.day().first().isAfter(asOf)) {
+                    continue;
+                }
+                for (Tag tag : strand.entry().tags()) {
+                    UnitNumber unit = view.unit(tag).orElseThrow(() -> new Defect("no unit bears " + tag));
+                    event(unit, strand, Set.of(tag))
+                            .ifPresent(event -> events.computeIfAbsent(unit, one -> new ArrayList<>())
+                                    .add(event));
+                }
+            }
+        }
+        events.replaceAll((unit, all) -> inOrder(all));
+        return events;
     }
 
     /** Return a strand as an event of a unit, where it names one of the unit's tags. */

@@ -5,7 +5,9 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import ortet.entry.CultivarListed;
 import ortet.entry.MakeUp;
 import ortet.entry.PlaceListed;
@@ -59,6 +61,21 @@ public final class Listings {
     /** Return the listing of a place. */
     public Optional<PlaceListed> place(Place place) {
         return Optional.ofNullable(places.get(place));
+    }
+
+    /** Return a place and every place that is listed as being within it, directly or not. */
+    public Set<Place> within(Place place) {
+        Set<Place> within = new TreeSet<>(Set.of(place));
+        boolean more = true;
+        while (more) {
+            more = false;
+            for (PlaceListed one : places.values()) {
+                if (one.within().filter(within::contains).isPresent()) {
+                    more |= within.add(one.place());
+                }
+            }
+        }
+        return within;
     }
 
     /** Tell whether any place is listed. */

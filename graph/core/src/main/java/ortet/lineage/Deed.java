@@ -5,7 +5,11 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.Function;
+import ortet.entry.Entry;
 import ortet.entry.EntryKind;
+import ortet.entry.Form;
+import ortet.plant.PersonNumber;
 import ortet.plant.Place;
 import ortet.value.When;
 
@@ -35,6 +39,29 @@ public record Deed(
         Objects.requireNonNull(container);
         Objects.requireNonNull(place);
         details = Collections.unmodifiableMap(new LinkedHashMap<>(details));
+    }
+
+    /**
+     * Put an entry into words.
+     *
+     * @param shown how persons are shown
+     */
+    public static Deed of(
+            long order, When day, Optional<PersonNumber> by, Entry entry, Function<PersonNumber, String> shown) {
+        Form form = Form.of(entry.kind());
+        Map<String, String> texts = new LinkedHashMap<>();
+        Form.write(entry)
+                .forEach((column, text) -> texts.put(
+                        column,
+                        form.field(column)
+                                        .filter(field -> field.nature() == Form.Nature.PERSON)
+                                        .isPresent()
+                                ? shown.apply(PersonNumber.parse(text))
+                                : text));
+        texts.remove("tags");
+        Optional<String> container = Optional.ofNullable(texts.remove("container"));
+        Optional<Place> place = Optional.ofNullable(texts.remove("place")).map(Place::new);
+        return new Deed(order, entry.kind(), day, by.map(shown), container, place, texts);
     }
 
     /** Return one of the other words. */

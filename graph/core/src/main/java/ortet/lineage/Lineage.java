@@ -1,8 +1,11 @@
 package ortet.lineage;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
 import ortet.book.BookView;
 import ortet.book.Lookup;
+import ortet.book.UnitFacts;
 import ortet.plant.Tag;
 import ortet.plant.UnitNumber;
 
@@ -35,6 +38,31 @@ public final class Lineage {
     public static Trace trace(BookView view, Tag tag, LocalDate asOf, int most) {
         UnitNumber unit = Lookup.unit(view, tag);
         return new Tracer(new Reading(view, asOf), unit, most).trace(tag);
+    }
+
+    /**
+     * Return units at a glance, those that had begun by the day, in the order given.
+     *
+     * @param units units of the book
+     */
+    public static List<Glance> glances(BookView view, List<UnitNumber> units, LocalDate asOf) {
+        Reading reading = new Reading(view, asOf);
+        List<Glance> glances = new ArrayList<>();
+        for (UnitNumber unit : units) {
+            UnitFacts facts = reading.facts(unit);
+            if (reading.counts(facts.begun().day())) {
+                glances.add(new Glance(
+                        unit,
+                        reading.tag(unit),
+                        reading.named(unit),
+                        reading.state(unit),
+                        facts.stays().stream()
+                                .filter(stay -> reading.counts(stay.day()))
+                                .reduce((before, after) -> after)
+                                .map(UnitFacts.Stay::place)));
+            }
+        }
+        return List.copyOf(glances);
     }
 
     /**

@@ -4,7 +4,6 @@ import java.time.LocalDate;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.HashSet;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -25,12 +24,10 @@ import ortet.book.UnitFacts.Standing;
 import ortet.book.UnitFacts.TagUse;
 import ortet.entry.Acquired;
 import ortet.entry.Entry;
-import ortet.entry.Form;
 import ortet.entry.Raised;
 import ortet.plant.CultivarName;
 import ortet.plant.Person;
 import ortet.plant.PersonNumber;
-import ortet.plant.Place;
 import ortet.plant.Tag;
 import ortet.plant.UnitNumber;
 import ortet.value.Defect;
@@ -121,20 +118,7 @@ final class Reading {
     }
 
     Deed deed(long order, When day, Optional<PersonNumber> by, Entry entry) {
-        Form form = Form.of(entry.kind());
-        Map<String, String> texts = new LinkedHashMap<>();
-        Form.write(entry)
-                .forEach((column, text) -> texts.put(
-                        column,
-                        form.field(column)
-                                        .filter(field -> field.nature() == Form.Nature.PERSON)
-                                        .isPresent()
-                                ? shown(PersonNumber.parse(text))
-                                : text));
-        texts.remove("tags");
-        Optional<String> container = Optional.ofNullable(texts.remove("container"));
-        Optional<Place> place = Optional.ofNullable(texts.remove("place")).map(Place::new);
-        return new Deed(order, entry.kind(), day, by.map(this::shown), container, place, texts);
+        return Deed.of(order, day, by, entry, this::shown);
     }
 
     // ---- cultivar ----

@@ -79,7 +79,8 @@ public record State(
         return pending.map(count -> count == 1 ? "pending" : count + " pending").orElse("pending, not counted");
     }
 
-    private static String words(Reason reason) {
+    /** Return in words why units left: {@code sold}, {@code worked as a rootstock}. */
+    public static String words(Reason reason) {
         return switch (reason) {
             case SOLD -> "sold";
             case LOST -> "lost";

@@ -23,13 +23,9 @@ import ortet.entry.Mention;
 import ortet.entry.Mention.Role;
 import ortet.entry.Proposed;
 import ortet.entry.Recorded;
-import ortet.entry.Released;
-import ortet.entry.ReleasedFrom;
-import ortet.entry.Reserved;
 import ortet.plant.PersonNumber;
 import ortet.plant.Tag;
 import ortet.plant.UnitNumber;
-import ortet.value.When;
 
 /** Tells all that the book says of one unit. */
 final class Teller {
@@ -49,7 +45,7 @@ final class Teller {
         UnitFacts facts = reading.facts(unit);
         List<Event> history = reading.history(unit);
         State state = reading.state(unit);
-        boolean isGone = state.kind() == State.Kind.GONE;
+        Marks marks = state.kind() == State.Kind.GONE ? Marks.NONE : Marks.of(history, reading.asOf());
         return new Account(
                 asked,
                 reading.asOf(),
@@ -62,9 +58,9 @@ final class Teller {
                         .flatMap(naming -> reading.deed(unit, naming.order()).stream())
                         .toList(),
                 state,
-                isGone ? Optional.empty() : stockSince(history),
-                isGone ? Optional.empty() : held(history),
-                isGone ? List.of() : reserved(history),
+                marks.stockSince(),
+                marks.held().map(reading::deed),
+                marks.reserved().stream().map(reading::deed).toList(),
                 latest(history, EntryKind.GRADED),
                 last(facts.stays().stream().filter(stay -> reading.counts(stay.day())))
                         .map(stay -> new Account.Standing(stay.place(), stay.day())),
@@ -92,54 +88,6 @@ final class Teller {
     private Optional<Deed> latest(List<Event> history, EntryKind kind) {
         return last(subject(history).filter(event -> event.entry().kind() == kind))
                 .map(reading::deed);
-    }
-
-    // ---- what holds now ----
-
-    private static Optional<When> stockSince(List<Event> history) {
-        Optional<When> since = Optional.empty();
-        for (Event event : subject(history).toList()) {
-            if (event.entry().kind() == EntryKind.KEPT_AS_STOCK) {
-                since = since.or(() -> Optional.of(event.day()));
-            } else if (releases(event, ReleasedFrom.STOCK)) {
-                since = Optional.empty();
-            }
-        }
-        return since;
-    }
-
-    private static boolean releases(Event event, ReleasedFrom what) {
-        return event.entry() instanceof Released released
-                && released.from().map(from -> from == what).orElse(true);
-    }
-
-    private Optional<Deed> held(List<Event> history) {
-        Optional<Deed> held = Optional.empty();
-        for (Event event : subject(history).toList()) {
-            if (event.entry().kind() == EntryKind.HELD) {
-                held = Optional.of(reading.deed(event));
-            } else if (event.entry().kind() == EntryKind.CLEARED) {
-                held = Optional.empty();
-            }
-        }
-        return held;
-    }
-
-    private List<Deed> reserved(List<Event> history) {
-        List<Deed> open = new ArrayList<>();
-        for (Event event : subject(history).toList()) {
-            if (event.entry() instanceof Reserved reserved) {
-                boolean holds = reserved.until()
-                        .map(until -> !until.last().isBefore(reading.asOf()))
-                        .orElse(true);
-                if (holds) {
-                    open.add(reading.deed(event));
-                }
-            } else if (releases(event, ReleasedFrom.RESERVATION)) {
-                open.clear();
-            }
-        }
-        return open;
     }
 
     private List<Parent> parents(UnitFacts facts) {

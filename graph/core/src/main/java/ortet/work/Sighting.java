@@ -8,14 +8,12 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
 import ortet.book.BookView;
 import ortet.book.Listings;
 import ortet.book.Parameters;
 import ortet.book.QueryName;
 import ortet.book.Rows;
 import ortet.book.UnitFacts;
-import ortet.entry.PlaceListed;
 import ortet.plant.Place;
 import ortet.plant.Tag;
 import ortet.plant.UnitNumber;
@@ -85,7 +83,7 @@ public record Sighting(
 
     /** Compare the tags seen at a place with what the book expects there on a day. */
     public static Sighting of(BookView view, Place place, Collection<Tag> seen, LocalDate asOf) {
-        Set<Place> places = within(place, view);
+        Set<Place> places = Listings.of(view).within(place);
         List<Expected> expected = new ArrayList<>();
         Set<UnitNumber> expectedUnits = new LinkedHashSet<>();
         for (Place here : places) {
@@ -126,22 +124,6 @@ public record Sighting(
                 .sorted((one, other) -> one.tag().compareTo(other.tag()))
                 .toList();
         return new Sighting(place, asOf, there, missing, strangers, gone, unknown);
-    }
-
-    /** Return a place and every place that is listed as being within it. */
-    private static Set<Place> within(Place place, BookView view) {
-        Collection<PlaceListed> listed = Listings.of(view).places();
-        Set<Place> places = new TreeSet<>(Set.of(place));
-        boolean more = true;
-        while (more) {
-            more = false;
-            for (PlaceListed one : listed) {
-                if (one.within().filter(places::contains).isPresent()) {
-                    more |= places.add(one.place());
-                }
-            }
-        }
-        return places;
     }
 
     /** Tell whether a unit is a layer still on one of the plants expected. */

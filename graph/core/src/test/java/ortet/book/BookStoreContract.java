@@ -319,6 +319,26 @@ public interface BookStoreContract {
     }
 
     @Test
+    default void givesTagsFromATextOnInTheOrderOfTheirLetters() {
+        try (BookStore store = emptyStore()) {
+            Diary diary = new Diary(store);
+            diary.write("2015-03-01 acquired j-2 J-10 K-1 É-1 𝒳-1 豆-1", "2016-01-01 retagged K-1; new_tag=J-3");
+            diary.write("2017-01-01 retagged J-3; new_tag=K-1");
+            store.read(view -> {
+                assertEquals(tags("J-10", "j-2", "J-3", "K-1", "É-1", "豆-1", "𝒳-1"), view.tagsFrom(" ", 20));
+                assertEquals(tags("j-2", "J-3"), view.tagsFrom("J-2", 2));
+                assertEquals(tags("J-3"), view.tagsFrom("j-20", 1));
+                assertEquals(List.of(), view.tagsFrom("𝒵", 5));
+                return 0;
+            });
+        }
+    }
+
+    private static List<Tag> tags(String... texts) {
+        return Arrays.stream(texts).map(Tag::new).toList();
+    }
+
+    @Test
     default void followsFamiliesBothWaysAndStopsWhereTold() {
         Diary diary = withMothers(emptyStore());
         diary.write(

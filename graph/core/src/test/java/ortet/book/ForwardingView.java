@@ -46,6 +46,11 @@ public abstract class ForwardingView implements BookView {
     }
 
     @Override
+    public List<Tag> tagsFrom(String text, int most) {
+        return book.tagsFrom(text, most);
+    }
+
+    @Override
     public List<Tag> tags(UnitNumber unit) {
         return book.tags(unit);
     }

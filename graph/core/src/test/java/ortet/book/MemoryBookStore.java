@@ -3,6 +3,7 @@ package ortet.book;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -24,6 +25,7 @@ import ortet.plant.Person;
 import ortet.plant.Tag;
 import ortet.plant.UnitNumber;
 import ortet.value.Fault;
+import ortet.value.Folded;
 import ortet.value.Nearest;
 import ortet.value.Refused;
 import ortet.value.Unavailable;
@@ -143,6 +145,21 @@ public final class MemoryBookStore implements BookStore {
         @Override
         public List<String> nearest(Tag tag) {
             return Nearest.list(tag.text(), allTags().map(Tag::text).toList(), 3);
+        }
+
+        @Override
+        public List<Tag> tagsFrom(String text, int most) {
+            int[] from = Folded.of(text).codePoints().toArray();
+            return allTags()
+                    .distinct()
+                    .filter(tag -> Arrays.compare(folded(tag), from) >= 0)
+                    .sorted((one, other) -> Arrays.compare(folded(one), folded(other)))
+                    .limit(most)
+                    .toList();
+        }
+
+        private static int[] folded(Tag tag) {
+            return Folded.of(tag.text()).codePoints().toArray();
         }
 
         @Override

@@ -188,6 +188,11 @@ final class CohortsView implements BookView {
     }
 
     @Override
+    public List<Tag> tagsFrom(String text, int most) {
+        return List.of();
+    }
+
+    @Override
     public List<String> nearest(Tag tag) {
         return Nearest.list(tag.text(), plants.keySet().stream().map(Tag::text).toList(), 3);
     }

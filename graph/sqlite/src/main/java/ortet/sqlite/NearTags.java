@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import ortet.value.Folded;
 import ortet.value.Nearest;
 
 /**

@@ -30,6 +30,7 @@ import ortet.entry.Words;
 import ortet.plant.Person;
 import ortet.plant.PersonNumber;
 import ortet.plant.UnitNumber;
+import ortet.value.Folded;
 import ortet.value.When;
 
 /**

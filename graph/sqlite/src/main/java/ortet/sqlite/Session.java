@@ -16,6 +16,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Properties;
 import org.sqlite.JDBC;
+import org.sqlite.ProgressHandler;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteOpenMode;
 import ortet.value.Refused;
@@ -23,7 +24,8 @@ import ortet.value.Refused;
 /**
  * One connection to the file, with the statements that were prepared on it.
  *
- * <p>For one thread at a time.
+ * <p>For one thread at a time. When that thread is interrupted, a statement that takes long ends with an exception; one that
+ * is soon done, such as a commit, is done.
  */
 final class Session implements AutoCloseable {
     /** How a file is opened. */
@@ -42,16 +44,25 @@ final class Session implements AutoCloseable {
         T read(ResultSet row) throws SQLException;
     }
 
+    /** How many steps of SQLite's machine, about a millisecond's worth, go by before it is asked whether to stop. */
+    private static final int STEPS_BETWEEN_LOOKS = 100_000;
+
     private final Path file;
     private final Way way;
     private final Connection connection;
     private final Map<Question, PreparedStatement> asked = new IdentityHashMap<>();
     private final Map<String, PreparedStatement> written = new HashMap<>();
 
-    private Session(Path file, Way way, Connection connection) {
+    private Session(Path file, Way way, Connection connection) throws SQLException {
         this.file = file;
         this.way = way;
         this.connection = connection;
+        ProgressHandler.setHandler(connection, STEPS_BETWEEN_LOOKS, new ProgressHandler() {
+            @Override
+            protected int progress() {
+                return Thread.currentThread().isInterrupted() ? 1 : 0;
+            }
+        });
     }
 
     /** Open a file that is there; it is not looked at yet. */

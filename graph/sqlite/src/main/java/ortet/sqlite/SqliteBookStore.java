@@ -40,6 +40,9 @@ import ortet.value.Unavailable;
  * rebuilding, or one person. A proposal that was accepted is on the disk when {@code append} returns
  * ({@code synchronous=FULL}).
  *
+ * <p>A thread that is interrupted stops at a question or a proposal that takes long; what it was about to write is not
+ * written.
+ *
  * <p>Whoever may read the file or its folder only, can read the book all the same, without leaving anything beside it. The
  * file must not lie on a network drive, whose locks SQLite cannot trust.
  */

@@ -48,6 +48,7 @@ import ortet.plant.Place;
 import ortet.plant.Tag;
 import ortet.plant.UnitNumber;
 import ortet.value.Defect;
+import ortet.value.Folded;
 import ortet.value.Require;
 import ortet.value.When;
 
@@ -116,6 +117,12 @@ final class SqliteBookView implements BookView, AutoCloseable {
         return new NearTags(
                         after -> one(next, row -> new NearTags.Candidate(row.getString(1), row.getString(2)), after))
                 .near(tag.text());
+    }
+
+    @Override
+    public List<Tag> tagsFrom(String text, int most) {
+        Require.atLeast(1, most, "most");
+        return many("tags-from", row -> new Tag(row.getString(1)), Folded.of(text), most);
     }
 
     @Override

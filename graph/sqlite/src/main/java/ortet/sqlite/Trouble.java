@@ -51,6 +51,9 @@ final class Trouble {
         if (primary == SQLiteErrorCode.SQLITE_IOERR.code) {
             return new Unavailable("the disk fails while the book " + file + " is read or written", trouble);
         }
+        if (primary == SQLiteErrorCode.SQLITE_INTERRUPT.code) {
+            return new Unavailable("stopped; nothing was written into " + file, trouble);
+        }
         return new Defect("the book " + file + ": " + firstLine(trouble), trouble);
     }
 

@@ -18,6 +18,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.constraints.Size;
 import org.junit.jupiter.api.Test;
+import ortet.value.Folded;
 import ortet.value.Nearest;
 
 class NearTagsTests {
