@@ -1,6 +1,5 @@
 package ortet.book.mapping;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import ortet.entry.EntryId;
@@ -34,9 +33,9 @@ final class Deed {
     private final int occurrence;
     private final String rest;
 
-    private final List<Unit> subjects = new ArrayList<>(1);
-    private final List<Unit> parents = new ArrayList<>(1);
-    private final List<Unit> others = new ArrayList<>(0);
+    private final List<Unit> subjects;
+    private final List<Unit> parents;
+    private final List<Unit> others;
 
     private Deed(Builder from) {
         this.row = from.row;
@@ -51,6 +50,9 @@ final class Deed {
         this.key = from.key;
         this.occurrence = from.occurrence;
         this.rest = from.rest;
+        this.subjects = from.subjects;
+        this.parents = from.parents;
+        this.others = from.others;
     }
 
     SheetRow row() {
@@ -168,6 +170,9 @@ final class Deed {
         private String key = "";
         private int occurrence = 1;
         private String rest = "";
+        private List<Unit> subjects = List.of();
+        private List<Unit> parents = List.of();
+        private List<Unit> others = List.of();
 
         Builder(SheetRow row, String act, EntryKind kind) {
             this.row = row;
@@ -211,6 +216,14 @@ final class Deed {
 
         Builder rest(String value) {
             rest = value;
+            return this;
+        }
+
+        /** Tie it to its units: those that it is about or begins, those from which it takes something, and the others. */
+        Builder units(List<Unit> about, List<Unit> from, List<Unit> named) {
+            subjects = List.copyOf(about);
+            parents = List.copyOf(from);
+            others = List.copyOf(named);
             return this;
         }
 

@@ -14,6 +14,9 @@ final class Folded {
 
     /** Return a text without blanks at its ends, with one blank for several, in Unicode form NFC. */
     static String clean(String text) {
+        if (isClean(text)) {
+            return text;
+        }
         StringBuilder clean = new StringBuilder(text.length());
         boolean blank = false;
         boolean plain = true;
@@ -32,6 +35,20 @@ final class Folded {
         }
         String result = clean.toString();
         return plain ? result : Normalizer.normalize(result, Normalizer.Form.NFC);
+    }
+
+    /** Tell whether a text is plain ASCII and has no blank but single ones between others, as most texts are. */
+    private static boolean isClean(String text) {
+        boolean wasBlank = true;
+        for (int at = 0; at < text.length(); at++) {
+            char letter = text.charAt(at);
+            boolean blank = letter == ' ';
+            if (letter > 126 || letter < ' ' || blank && wasBlank) {
+                return false;
+            }
+            wasBlank = blank;
+        }
+        return !wasBlank;
     }
 
     /** Tell whether a letter is a blank of some sort, also one that spreadsheets and web pages leave behind. */

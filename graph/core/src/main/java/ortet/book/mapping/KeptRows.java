@@ -21,11 +21,17 @@ record KeptRows(Set<SheetRow> refused) {
 
     /** Return what is told of a unit, apart from its beginning. */
     List<Deed> about(Unit unit) {
-        return unit.about().stream().filter(this::isKept).toList();
+        return kept(unit.about());
     }
 
     /** Return by what others come from a unit. */
     List<Deed> children(Unit unit) {
-        return unit.children().stream().filter(this::isKept).toList();
+        return kept(unit.children());
+    }
+
+    private List<Deed> kept(List<Deed> deeds) {
+        return refused.isEmpty() || deeds.isEmpty()
+                ? deeds
+                : deeds.stream().filter(this::isKept).toList();
     }
 }

@@ -295,10 +295,11 @@ final class Nursery {
                 texts.put(field, text);
             }
         });
-        Deed linked = deed.but().texts(texts.build()).build();
-        linked.subjects().addAll(subjects);
-        linked.parents().addAll(parents);
-        linked.others().addAll(others);
+        Texts spelled = texts.build();
+        Deed linked = deed.but()
+                .texts(spelled.isSameAs(deed.texts()) ? deed.texts() : spelled)
+                .units(subjects, parents, others)
+                .build();
         for (Unit unit : subjects) {
             (linked.begins() ? unit.beginnings() : unit.about()).add(linked);
         }

@@ -73,15 +73,14 @@ public final class Spreadsheets {
         List<FileRows> read = new ArrayList<>();
         int number = 0;
         for (MappedFile file : sheets) {
-            FileRows rows = new FileRows(file, occurrences, number);
             try {
-                rows.read(progress);
+                FileRows rows = new SheetReader(file, occurrences, number).read(progress);
+                remarks.addAll(rows.remarks());
+                number += rows.rows().size();
+                read.add(rows);
             } catch (Refused refused) {
                 faults.addAll(refused.faults());
             }
-            remarks.addAll(rows.remarks());
-            number += rows.rows().size();
-            read.add(rows);
         }
         if (!faults.isEmpty()) {
             throw new Refused(faults);

@@ -57,6 +57,11 @@ final class Texts {
         return fields;
     }
 
+    /** Tell whether another has the same texts in the same order. */
+    boolean isSameAs(Texts other) {
+        return Arrays.equals(pairs, other.pairs);
+    }
+
     /** Tell whether another has the same texts, in whatever order. */
     @Override
     public boolean equals(Object other) {
@@ -116,11 +121,6 @@ final class Texts {
                 }
             }
             return "";
-        }
-
-        /** Begin anew. */
-        void clear() {
-            pairs.clear();
         }
 
         Texts build() {
