@@ -72,6 +72,7 @@ final class Acts {
     private final List<Place> places = new ArrayList<>();
     private final Map<String, Act> acts = new LinkedHashMap<>();
     private final List<Fixed> given;
+    private final Map<String, Hormone> hormones = new HashMap<>();
 
     Acts(MappedFile file) {
         this.file = file;
@@ -129,7 +130,7 @@ final class Acts {
                 act.given.put(meaning.field(), fixed.text());
             }
         }
-        acts.values().forEach(Acts::splitHormone);
+        acts.values().forEach(this::splitHormone);
     }
 
     private void complain(Refused refused, Place place, SheetRow row) {
@@ -177,14 +178,14 @@ final class Acts {
     }
 
     /** Put what a hormone's cell says of strength and carrier into their own fields. */
-    private static void splitHormone(Act act) {
+    private void splitHormone(Act act) {
         String cell = act.told.get(Meaning.HORMONE);
         Texts.Builder to = cell.isEmpty() ? act.given : act.told;
         String text = cell.isEmpty() ? act.given.get(Meaning.HORMONE) : cell;
         if (text.isEmpty()) {
             return;
         }
-        Hormone hormone = Hormone.of(text, PLAIN);
+        Hormone hormone = hormones.computeIfAbsent(text, key -> Hormone.of(key, PLAIN));
         to.put(Meaning.HORMONE, hormone.substance());
         if (act.get("strength").isEmpty()) {
             to.put("strength", hormone.strength());

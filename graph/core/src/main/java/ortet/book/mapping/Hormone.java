@@ -20,6 +20,7 @@ import ortet.value.Strength;
 record Hormone(String substance, String strength, String carrier) {
     private static final Pattern STRENGTH =
             Pattern.compile("([0-9][0-9.,]*)\\s*(%|ppm|mg/l)", Pattern.CASE_INSENSITIVE);
+    private static final Pattern WITH_UNIT = Pattern.compile("(.*?)\\s*(%|ppm|mg/l)?", Pattern.CASE_INSENSITIVE);
     private static final Set<String> NONE = Set.of("none", "no", "nil", "nothing", "without", "0", "untreated", "n");
     private static final Map<String, String> CARRIERS = Map.of(
             "powder", "powder", "talc", "powder", "liquid", "liquid", "dip", "liquid", "gel", "gel", "paste", "paste");
@@ -56,8 +57,7 @@ record Hormone(String substance, String strength, String carrier) {
      * @throws Refused when the cell is none
      */
     static String strength(String cell, Optional<String> unit, Numbers numbers) {
-        Matcher matcher = Pattern.compile("(.*?)\\s*(%|ppm|mg/l)?", Pattern.CASE_INSENSITIVE)
-                .matcher(cell.strip());
+        Matcher matcher = WITH_UNIT.matcher(cell.strip());
         if (!matcher.matches()) {
             throw Refused.because("bad-strength", "expected a strength in one line");
         }
