@@ -93,7 +93,8 @@ final class ImportView {
     // ---- files ----
 
     private void file(FileAccount file) {
-        screen.prose(file.file() + ": " + Counts.of(file.rows(), "row", "rows") + " as sheet " + file.sheet());
+        screen.prose(file.file() + ": " + Counts.grouped(file.rows()) + (file.rows() == 1 ? " row" : " rows")
+                + " as sheet " + file.sheet());
         int holds = file.taken();
         String become = file.entries().isEmpty() ? "" : ", and become " + byKind(file.entries());
         line(holds, (holds == 1 ? "holds" : "hold") + (holds == 1 ? become.replace("become", "becomes") : become));

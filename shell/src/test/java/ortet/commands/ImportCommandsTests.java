@@ -16,6 +16,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import ortet.Desk;
+import ortet.seeds.LargeSpreadsheets;
 
 /** A nursery's own spreadsheets go in from the line, into a real book, and what is told of it can be acted on. */
 class ImportCommandsTests {
@@ -205,6 +206,16 @@ class ImportCommandsTests {
         assertTrue(desk.done("trace L-2").contains("K-1"));
         String take = desk.type("take --by mother --format csv").out();
         assertTrue(take.contains("\nK-1,2,1,1,"), take);
+    }
+
+    @Test
+    void takesTheSpreadsheetsOfALargeNurseryWithoutAFault() throws IOException {
+        Path large = Files.createDirectory(folder.resolve("large"));
+        LargeSpreadsheets.write(1_000, 7, large);
+        String out = shown(desk.done("book import --mapping " + large.resolve("mapping.txt")));
+        assertTrue(out.contains("large/plants.csv: 1,052 rows as sheet plants"), out);
+        assertFalse(out.contains("fault"), out);
+        assertTrue(desk.done("book check").startsWith("all is well"));
     }
 
     // ---- which files ----

@@ -28,7 +28,8 @@ import ortet.value.Where;
 final class MappingReader {
     private static final List<String> COLUMN_WORDS =
             List.of("column", "maybe", "for", "word", "with", "otherwise", "skip");
-    private static final List<String> KNOWN_LINES = List.of(
+    /** What a line may begin with, or be called. */
+    static final List<String> KNOWN_LINES = List.of(
             "sheet",
             "files",
             "row",
@@ -52,9 +53,11 @@ final class MappingReader {
             "plants without a row",
             "without a mother",
             "repeated rows");
+
     private static final Pattern IN_UNIT = Pattern.compile("(.+?)\\s+in\\s+(\\S.*)", Pattern.CASE_INSENSITIVE);
     private static final Charset WINDOWS = Charset.forName("windows-1252");
-    private static final Set<String> NOTHING = Set.of("-", "--", "–", "—", "?", "n/a", "#n/a");
+    /** Texts that stand for nothing, whatever the mapping says. */
+    static final Set<String> NOTHING = Set.of("-", "--", "–", "—", "?", "n/a", "#n/a");
 
     /** A line cut at its equals sign. */
     private record Line(long number, String left, Optional<String> right) {}

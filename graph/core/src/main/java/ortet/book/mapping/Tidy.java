@@ -19,7 +19,8 @@ final class Tidy {
 
     private static final Pattern LAST_NUMBER = Pattern.compile("(.*?)(\\d+)(\\D*)");
     private static final int WIDEST = 12;
-    private static final List<String> KNOWN = List.of(
+    /** An example of each step. */
+    static final List<String> KNOWN = List.of(
             "upper case",
             "lower case",
             "no blanks",
