@@ -79,6 +79,16 @@ final class CellReader {
         return new CellReader(meaning, unit, settings, Tidy.NOTHING, Map.of(), Optional.empty());
     }
 
+    /** Tell whether a text is a value of a field as it stands. */
+    static boolean takes(Meaning meaning, String value) {
+        try {
+            plain(meaning, Optional.empty(), Settings.defaults()).read(value);
+            return true;
+        } catch (Refused unknown) {
+            return false;
+        }
+    }
+
     Meaning meaning() {
         return meaning;
     }

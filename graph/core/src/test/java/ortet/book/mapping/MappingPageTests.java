@@ -169,7 +169,7 @@ class MappingPageTests {
                 .findFirst()
                 .orElseThrow()
                 .get(1);
-        assertEquals(new TreeSet<>(MappingReader.NOTHING), new TreeSet<>(marked(row)));
+        assertEquals(new TreeSet<>(Settings.NOTHING), new TreeSet<>(marked(row)));
     }
 
     @Test
