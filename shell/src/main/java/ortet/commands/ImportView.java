@@ -84,10 +84,15 @@ final class ImportView {
             why();
         }
         if (imported.receipt().isEmpty() && !imported.faults().isEmpty()) {
+            screen.println();
             throw faults.cut(imported.faults(), advice());
         }
         faults.write(imported.faults());
         end();
+    }
+
+    private boolean isWritten() {
+        return imported.receipt().isPresent() && !isCheck;
     }
 
     // ---- files ----
@@ -96,8 +101,11 @@ final class ImportView {
         screen.prose(file.file() + ": " + Counts.grouped(file.rows()) + (file.rows() == 1 ? " row" : " rows")
                 + " as sheet " + file.sheet());
         int holds = file.taken();
-        String become = file.entries().isEmpty() ? "" : ", and become " + byKind(file.entries());
-        line(holds, (holds == 1 ? "holds" : "hold") + (holds == 1 ? become.replace("become", "becomes") : become));
+        String become = isWritten() ? (holds == 1 ? "becomes " : "become ") : "would become ";
+        line(
+                holds,
+                (holds == 1 ? "holds" : "hold")
+                        + (file.entries().isEmpty() ? "" : ", and " + become + byKind(file.entries())));
         line(file.silent(), (file.silent() == 1 ? "of these says" : "of these say") + " nothing for the book yet");
         line(
                 file.repeated(),
@@ -131,6 +139,9 @@ final class ImportView {
 
     private void remarks() {
         List<Warning> all = imported.remarks();
+        if (!all.isEmpty()) {
+            screen.println();
+        }
         if (all.size() <= FaultList.SHOWN) {
             all.forEach(warning -> screen.hanging("", "    ", "remark: " + warning.text()));
             return;
@@ -141,6 +152,7 @@ final class ImportView {
 
     private void why() {
         boolean isCut = imported.faults().size() > FaultList.SHOWN;
+        screen.println();
         screen.prose("Why "
                 + (imported.wrong() == 1 ? "1 row does" : Counts.grouped(imported.wrong()) + " rows do")
                 + " not hold:");

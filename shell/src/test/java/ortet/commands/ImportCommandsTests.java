@@ -81,8 +81,8 @@ class ImportCommandsTests {
         file("trees 2.csv", "Tag,How,Mother,Set,Off,Now", "K-1,acquired,,2010,,", "K-1,acquired,,2010,,");
         String checked = shown(desk.done("book import --mapping " + mapping + " --check"));
         assertEquals(
-                "trees 1.csv: 2 rows as sheet trees 2 hold, and become 2 layer set, 1 severed trees 2.csv: 2 rows as sheet trees 1"
-                        + " holds, and becomes 1 acquired 1 says what another says, and counts once 4 entries would be written, 3"
+                "trees 1.csv: 2 rows as sheet trees 2 hold, and would become 2 layer set, 1 severed trees 2.csv: 2 rows as sheet trees 1"
+                        + " holds, and would become 1 acquired 1 says what another says, and counts once 4 entries would be written, 3"
                         + " plants, layers and batches begun every row holds; without --check it is written ",
                 checked);
         String written = shown(desk.done("book import --mapping " + mapping));
@@ -101,7 +101,8 @@ class ImportCommandsTests {
         assertEquals(1, answer.status());
         String out = shown(answer.out());
         assertTrue(
-                out.contains("ledger/trees.csv: 23 rows as sheet trees 16 hold, and become 8 layer set, 6 severed"),
+                out.contains(
+                        "ledger/trees.csv: 23 rows as sheet trees 16 hold, and would become 8 layer set, 6 severed"),
                 out);
         assertTrue(out.contains("1 says what another says, and counts once 6 have a fault"), out);
         assertTrue(out.contains("Why 6 rows do not hold: 2 × two rows about one plant that do not agree"), out);

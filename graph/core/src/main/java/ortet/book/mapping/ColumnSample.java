@@ -1,6 +1,7 @@
 package ortet.book.mapping;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -20,6 +21,7 @@ final class ColumnSample {
     private final String head;
     private final List<String> values = new ArrayList<>();
     private final Map<String, Integer> counts = new LinkedHashMap<>();
+    private final Map<String, Boolean> answers = new HashMap<>();
     private int rows;
 
     ColumnSample(String head) {
@@ -70,14 +72,26 @@ final class ColumnSample {
         return share(like) >= MOSTLY;
     }
 
+    /** Tell the same as before, without looking again. */
+    private boolean isMostly(String what, Predicate<String> like) {
+        Boolean known = answers.get(what);
+        if (known == null) {
+            known = isMostly(like);
+            answers.put(what, known);
+        }
+        return known;
+    }
+
     boolean isOfTags() {
-        return isMostly(value -> ONE_TAG.matcher(value).matches());
+        return isMostly("tags", ColumnSample::isOneTag);
     }
 
     boolean mayListTags() {
-        return isMostly(value -> SOME_TAGS.matcher(value).matches()
-                && value.chars().anyMatch(Character::isDigit)
-                && value.length() < 60);
+        return isMostly(
+                "lists of tags",
+                value -> SOME_TAGS.matcher(value).matches()
+                        && value.chars().anyMatch(Character::isDigit)
+                        && value.length() < 60);
     }
 
     /** Tell whether some values name several tags, or tags with counts. */
@@ -90,7 +104,7 @@ final class ColumnSample {
     }
 
     boolean isOfDays() {
-        return isMostly(ColumnSample::isDay);
+        return isMostly("days", ColumnSample::isDay);
     }
 
     static boolean isDay(String value) {
@@ -103,7 +117,7 @@ final class ColumnSample {
     }
 
     boolean isOfNumbers() {
-        return isMostly(ColumnSample::isNumber);
+        return isMostly("numbers", ColumnSample::isNumber);
     }
 
     static boolean isNumber(String value) {
@@ -111,7 +125,8 @@ final class ColumnSample {
     }
 
     boolean isOfMoney() {
-        return isMostly(value -> value.matches("(?i)[€£$]?\\s*([a-z]{3})?\\s*[\\d.,' ]+\\s*([a-z]{3}|[€£$])?"));
+        return isMostly(
+                "money", value -> value.matches("(?i)[€£$]?\\s*([a-z]{3})?\\s*[\\d.,' ]+\\s*([a-z]{3}|[€£$])?"));
     }
 
     /** Tell whether a few names stand in nearly every row, as those of people do. */
@@ -123,7 +138,7 @@ final class ColumnSample {
     }
 
     boolean isOfCounts() {
-        return isMostly(value -> value.matches("\\d{1,6}"));
+        return isMostly("counts", value -> value.matches("\\d{1,6}"));
     }
 
     /** Return some values to show. */

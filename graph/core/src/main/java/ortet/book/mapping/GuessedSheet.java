@@ -222,7 +222,7 @@ record GuessedSheet(
             case METHOD, OUTCOME, KIND -> column.distinct() <= FEW_WORDS && !column.isOfNumbers() && !column.isOfDays();
             case CHOICE -> column.distinct() <= FEW_WORDS && !column.isOfNumbers() && !column.isOfDays();
             case YES_NO -> column.distinct() <= 4;
-            case PERSON -> !column.isOfNumbers() && !column.isOfDays();
+            case PERSON -> !column.isOfNumbers() && !column.isOfDays() && !column.isOfTags();
             case CULTIVAR, TAXON, EPITHET -> !column.isOfTags() && !column.isOfNumbers();
             default -> true;
         };

@@ -30,7 +30,7 @@ final class HeaderWords {
             clue(
                     "mother",
                     "mother|mother plant|mother no|mum|parent|scion seed parent|from plant|source plant|stock plant|layer of"
-                            + "|taken from|off|donor|cuttings of|cuttings from|layered from|mothers"),
+                            + "|taken from|off|donor|cuttings of|cuttings from|layered from|mothers|from"),
             clue("scion", "scion|scion from|scion plant"),
             clue("rootstock", "rootstock|understock|root stock|stock"),
             clue("other parent", "rootstock pollen parent|second parent|other parent"),
@@ -39,7 +39,7 @@ final class HeaderWords {
             clue("source", "drawn from|from tray|out of tray|out of"),
             clue(
                     "method",
-                    "method|how|how raised|propagation|propagated by|prop method|raised by|means|type|kind|origin"),
+                    "method|how|how raised|raised as|raised|propagation|propagated by|prop method|raised by|means|type|kind|origin"),
             clue(
                     "begun day",
                     "date set|set on|set|date struck|struck|struck on|date sown|sown|date grafted|grafted|date worked|worked"
@@ -55,7 +55,7 @@ final class HeaderWords {
             clue("outcome cause", "cause|why|reason|cause of death"),
             clue("taken count", "rooted|number rooted|no rooted|taken|took|count rooted"),
             clue("failed count", "dead|failed|died|number dead|no dead|not rooted"),
-            clue("count", "how many|count|quantity|qty|number struck|no struck|number of|pieces|units"),
+            clue("count", "how many|count|quantity|qty|number struck|no struck|number of|pieces|units|number"),
             clue("stem", "stem|stem mm|diameter|stem diameter|dia|caliper|thickness|stem cm"),
             clue("ring", "ring|ring mm|ring width|girdle|girdle width"),
             clue("wound", "wound|cut"),

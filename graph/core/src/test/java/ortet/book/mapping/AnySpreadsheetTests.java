@@ -94,17 +94,17 @@ class AnySpreadsheetTests {
                     "column outcome = outcome"),
             "mapping.txt");
 
-    @Property(tries = 600)
+    @Property(tries = 300)
     void readsOrRefusesAnyBytes(@ForAll byte[] bytes) {
         holdsFor(WIDE, Sheets.file("a.csv", bytes));
     }
 
-    @Property(tries = 600)
+    @Property(tries = 300)
     void readsOrRefusesAnyText(@ForAll("scraps") String text) {
         holdsFor(WIDE, Sheets.file("b.csv", text));
     }
 
-    @Property(tries = 1500, edgeCases = EdgeCasesMode.NONE)
+    @Property(tries = 800, edgeCases = EdgeCasesMode.NONE)
     void readsOrRefusesAnyRows(
             @ForAll("plants") String plants, @ForAll("diary") String diary, @ForAll("outcomes") String outcomes) {
         holdsFor(
@@ -116,7 +116,7 @@ class AnySpreadsheetTests {
                 Sheets.file("c.csv", "tags,day,outcome\n" + outcomes));
     }
 
-    @Property(tries = 400, edgeCases = EdgeCasesMode.NONE)
+    @Property(tries = 300, edgeCases = EdgeCasesMode.NONE)
     void readsRowsInAnyOrderAlike(@ForAll("plants") String plants, @ForAll("outcomes") String outcomes) {
         String header = "tag,cultivar,method,mother,other,day,severed,outcome,when,count,potted,pot,by\n";
         Sheets straight = new Sheets(WIDE);
@@ -142,7 +142,7 @@ class AnySpreadsheetTests {
         return String.join("\n", lines);
     }
 
-    @Property(tries = 1500)
+    @Property(tries = 800)
     void readsOrRefusesAnyMapping(@ForAll("mappings") String text) {
         try {
             Mapping mapping = Mapping.of(text, "m.txt");
@@ -155,7 +155,7 @@ class AnySpreadsheetTests {
         }
     }
 
-    @Property(tries = 400)
+    @Property(tries = 200)
     void guessesOrRefusesForAnyText(@ForAll("scraps") String text) {
         try {
             Mapping.of(Guess.ofSources(List.of(Sheets.file("a b.csv", text))), "guess.txt");
@@ -164,7 +164,7 @@ class AnySpreadsheetTests {
         }
     }
 
-    @Property(tries = 300)
+    @Property(tries = 150)
     void guessesOrRefusesForAnyRows(@ForAll("plants") String plants, @ForAll("heads") List<String> heads) {
         String text = String.join(",", heads) + "\n" + plants;
         try {
