@@ -195,6 +195,7 @@ final class ImportView {
     }
 
     private void end() {
+        screen.println();
         imported.receipt()
                 .ifPresent(receipt -> screen.prose(ImportCommands.told(isCheck, receipt, imported.newPersons())));
         int left = imported.wrong() + imported.resting();

@@ -16,12 +16,12 @@ public final class MappedReading {
     private final Nursery nursery;
     private final Persons persons;
 
-    MappedReading(List<FileRows> files, BookView book, List<Warning> remarks) {
+    MappedReading(List<FileRows> files, BookView book, List<Warning> remarks, Progress progress) {
         this.files = List.copyOf(files);
         this.remarks = List.copyOf(remarks);
         this.persons = new Persons(book.persons());
         this.nursery =
-                new Nursery(files.stream().flatMap(file -> file.rows().stream()).toList(), book);
+                new Nursery(files.stream().flatMap(file -> file.rows().stream()).toList(), book, progress);
     }
 
     List<FileRows> files() {

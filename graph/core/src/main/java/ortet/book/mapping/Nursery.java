@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import ortet.book.BookView;
+import ortet.book.Progress;
 import ortet.entry.EntryKind;
 import ortet.plant.Tag;
 import ortet.plant.UnitNumber;
@@ -34,6 +35,7 @@ final class Nursery {
     private static final Set<String> OTHERS = Set.of("source", "sources", "candidates", "above", "below");
 
     private static final String NEW_TAG = "new_tag";
+    private static final int PROGRESS_EVERY = 4096;
     private static final long COMPARISONS = 20_000_000;
 
     private record Named(Unit unit, String text) {}
@@ -48,7 +50,7 @@ final class Nursery {
     private long compared;
 
     /** Gather rows, in order, beside a book. */
-    Nursery(List<SheetRow> all, BookView book) {
+    Nursery(List<SheetRow> all, BookView book, Progress progress) {
         this.book = book;
         this.hasBook = book.head().lastUnit() > 0;
         for (SheetRow row : all) {
@@ -59,7 +61,11 @@ final class Nursery {
         }
         retags();
         acquire();
+        int done = 0;
         for (SheetRow row : rows) {
+            if (++done % PROGRESS_EVERY == 0) {
+                progress.at("finding the plants that the rows name", done, rows.size());
+            }
             row.link(this::linked);
         }
         for (SheetRow row : rows) {

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import ortet.book.BookView;
+import ortet.book.Progress;
 import ortet.book.Proposal;
 import ortet.book.daybook.Persons;
 import ortet.book.mapping.Deed.Turn;
@@ -31,6 +32,7 @@ final class Resolution {
     /** The rule by which a row is refused because another is. */
     static final String RESTS = "rests-on-refused";
 
+    private static final int PROGRESS_EVERY = 4096;
     private static final String UNRECORDED = "set_unrecorded";
 
     private final Nursery nursery;
@@ -64,13 +66,18 @@ final class Resolution {
     }
 
     /** Work everything out. */
-    void run() {
+    void run(Progress progress) {
         for (Unit unit : nursery.units()) {
             if (unit.isAcquired()) {
                 acquire(unit);
             }
         }
+        int done = 0;
         for (SheetRow row : nursery.rows()) {
+            if (++done % PROGRESS_EVERY == 0) {
+                progress.at(
+                        "working out what the rows tell", done, nursery.rows().size());
+            }
             if (!kept.refused().contains(row)) {
                 for (Deed deed : row.deeds()) {
                     tell(deed);

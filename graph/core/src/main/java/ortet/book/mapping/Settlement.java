@@ -70,7 +70,6 @@ final class Settlement {
         }
         spread();
         while (true) {
-            progress.at("working out what the rows tell", 0, 0);
             Resolution resolution = resolved();
             if (!resolution.faults().isEmpty()) {
                 resolution.faults().forEach(this::refuse);
@@ -116,7 +115,7 @@ final class Settlement {
             out.addAll(refused.keySet());
             out.addAll(resting.keySet());
             Resolution resolution = new Resolution(nursery, out, view, reading.persons());
-            resolution.run();
+            resolution.run(progress);
             return resolution;
         });
     }

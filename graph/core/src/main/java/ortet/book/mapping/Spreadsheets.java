@@ -93,7 +93,7 @@ public final class Spreadsheets {
                                 + String.join(", ", rules.files()) + ")"));
             }
         }
-        return new MappedReading(read, book, remarks);
+        return new MappedReading(read, book, remarks, progress);
     }
 
     /**
