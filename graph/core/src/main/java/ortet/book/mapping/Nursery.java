@@ -64,7 +64,7 @@ final class Nursery {
         int done = 0;
         for (SheetRow row : rows) {
             if (++done % PROGRESS_EVERY == 0) {
-                progress.at("finding the plants that the rows name", done, rows.size());
+                progress.at("linking rows", done, rows.size());
             }
             row.link(this::linked);
         }

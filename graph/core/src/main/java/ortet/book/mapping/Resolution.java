@@ -75,8 +75,7 @@ final class Resolution {
         int done = 0;
         for (SheetRow row : nursery.rows()) {
             if (++done % PROGRESS_EVERY == 0) {
-                progress.at(
-                        "working out what the rows tell", done, nursery.rows().size());
+                progress.at("working out entries", done, nursery.rows().size());
             }
             if (!kept.refused().contains(row)) {
                 for (Deed deed : row.deeds()) {
