@@ -12,7 +12,9 @@ import org.springframework.shell.core.command.annotation.Arguments;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import ortet.book.BookStore;
+import ortet.book.EntrySource;
 import ortet.book.Judge;
+import ortet.book.Loaded;
 import ortet.book.Receipt;
 import ortet.book.Ruling;
 import ortet.book.daybook.DayBook;
@@ -26,7 +28,6 @@ import ortet.line.UsageException;
 import ortet.line.Word;
 import ortet.screen.ProgressBar;
 import ortet.screen.Screen;
-import ortet.value.Warning;
 
 /** Reading files into the book: day books, exports, and a nursery's own spreadsheets under a mapping. */
 public final class ImportCommands {
@@ -135,17 +136,17 @@ public final class ImportCommands {
         BookStore store = shelf.open(context);
         if (asked.mapping().isPresent()) {
             Imported imported = spreadsheets(asked, asked.mapping().get(), store, faults, screen);
-            if (!asked.check() && imported.receipt().isPresent()) {
+            if (!asked.check() && imported.loaded().isPresent()) {
                 recording.wroteForGood("read in a file", context);
             }
             new ImportView(imported, asked.check(), faults, screen).show();
         } else {
-            Outcome outcome = dayBooks(asked, store, faults, screen);
+            Loaded loaded = dayBooks(asked, store, faults, screen);
             if (!asked.check()) {
                 recording.wroteForGood("read in a file", context);
             }
             faults.write(List.of());
-            show(asked.check(), outcome, screen);
+            show(asked.check(), loaded, screen);
         }
     }
 
@@ -165,30 +166,44 @@ public final class ImportCommands {
                 + " (#), then try it: ortet book import --mapping " + file + " --check");
     }
 
-    /** What was written, or would be, and how many persons were new. */
-    private record Outcome(Receipt receipt, long persons) {}
-
-    private Outcome dayBooks(Asked asked, BookStore store, FaultList faults, Screen screen) {
+    private Loaded dayBooks(Asked asked, BookStore store, FaultList faults, Screen screen) {
         return faults.during(() -> {
-            long before = store.read(view -> view.persons().size());
-            try (ProgressBar bar = screen.progress()) {
-                Reading reading = store.read(view -> DayBook.read(asked.files(), asked.source(), view, bar::at));
-                if (asked.check()) {
-                    Ruling ruling = store.read(view -> reading.check(view, judge, bar::at));
-                    return new Outcome(ruling.receipt(), ruling.persons().size());
-                }
-                Receipt receipt = reading.writeInto(store, judge, bar::at);
-                return new Outcome(receipt, store.read(view -> view.persons().size()) - before);
-            }
+            boolean isFolder = Files.isDirectory(asked.files().get(0));
+            boolean isFresh = store.read(
+                    view -> view.head().order() == 0 && (view.persons().isEmpty() || !isFolder));
+            return isFresh ? fresh(asked, store, screen) : more(asked, store, screen);
         });
     }
 
-    private static void show(boolean check, Outcome outcome, Screen screen) {
-        List<Warning> warnings = outcome.receipt().warnings();
-        Remarks.show(warnings, screen);
-        screen.prose(told(check, outcome.receipt(), outcome.persons()));
-        if (!warnings.isEmpty()) {
-            screen.prose(Counts.of(warnings.size(), "remark", "remarks") + " above: odd, but possible");
+    /** Read files into a book that has no entries, however large they are. */
+    private Loaded fresh(Asked asked, BookStore store, Screen screen) {
+        EntrySource entries = store.read(view -> DayBook.source(asked.files(), asked.source(), view.persons()));
+        try (ProgressBar bar = screen.progress()) {
+            return asked.check()
+                    ? store.read(view -> judge.check(entries, view, bar::at))
+                    : store.load(entries, judge, bar::at);
+        }
+    }
+
+    /** Read files into a book beside what it has. */
+    private Loaded more(Asked asked, BookStore store, Screen screen) {
+        int before = store.read(view -> view.persons().size());
+        try (ProgressBar bar = screen.progress()) {
+            Reading reading = store.read(view -> DayBook.read(asked.files(), asked.source(), view, bar::at));
+            if (asked.check()) {
+                Ruling ruling = store.read(view -> reading.check(view, judge, bar::at));
+                return ruling.receipt().loaded(ruling.persons().size());
+            }
+            Receipt receipt = reading.writeInto(store, judge, bar::at);
+            return receipt.loaded(store.read(view -> view.persons().size()) - before);
+        }
+    }
+
+    private static void show(boolean check, Loaded loaded, Screen screen) {
+        Remarks.show(loaded.warnings(), screen);
+        screen.prose(told(check, loaded));
+        if (!loaded.warnings().isEmpty()) {
+            screen.prose(Counts.of(loaded.warnings().size(), "remark", "remarks") + " above: odd, but possible");
         }
     }
 
@@ -206,14 +221,13 @@ public final class ImportCommands {
     }
 
     /** Return what was written, or would be, in a sentence. */
-    static String told(boolean check, Receipt receipt, long persons) {
-        int entries = receipt.written().size();
-        return Counts.of(entries, "entry", "entries")
+    static String told(boolean check, Loaded loaded) {
+        return Counts.of(loaded.entries(), "entry", "entries")
                 + (check ? " would be written, " : " written, ")
-                + Counts.of(receipt.begun(), "plant, layer or batch begun", "plants, layers and batches begun")
-                + (persons > 0 ? ", " + Counts.of(persons, "new person", "new persons") : "")
-                + (receipt.alreadyThere() > 0
-                        ? "; " + Counts.of(receipt.alreadyThere(), "entry was", "entries were") + " there already"
+                + Counts.of(loaded.begun(), "plant, layer or batch begun", "plants, layers and batches begun")
+                + (loaded.persons() > 0 ? ", " + Counts.of(loaded.persons(), "new person", "new persons") : "")
+                + (loaded.repeated() > 0
+                        ? "; " + Counts.of(loaded.repeated(), "entry was", "entries were") + " there already"
                         : "");
     }
 }

@@ -83,7 +83,7 @@ final class ImportView {
         if (!imported.faults().isEmpty()) {
             why();
         }
-        if (imported.receipt().isEmpty() && !imported.faults().isEmpty()) {
+        if (imported.loaded().isEmpty() && !imported.faults().isEmpty()) {
             screen.println();
             throw faults.cut(imported.faults(), advice());
         }
@@ -92,7 +92,7 @@ final class ImportView {
     }
 
     private boolean isWritten() {
-        return imported.receipt().isPresent() && !isCheck;
+        return imported.loaded().isPresent() && !isCheck;
     }
 
     // ---- files ----
@@ -160,7 +160,7 @@ final class ImportView {
                 .map(fault -> new Warning(fault.rule(), fault.line()))
                 .toList();
         grouped(all, isCut);
-        if (imported.receipt().isPresent() && !isCut) {
+        if (imported.loaded().isPresent() && !isCut) {
             imported.faults().stream().map(Fault::line).forEach(line -> screen.hanging("", "    ", line));
         }
     }
@@ -196,8 +196,7 @@ final class ImportView {
 
     private void end() {
         screen.println();
-        imported.receipt()
-                .ifPresent(receipt -> screen.prose(ImportCommands.told(isCheck, receipt, imported.newPersons())));
+        imported.loaded().ifPresent(loaded -> screen.prose(ImportCommands.told(isCheck, loaded)));
         int left = imported.wrong() + imported.resting();
         if (left > 0) {
             screen.prose(Counts.of(left, "row is", "rows are") + " left out; mend "

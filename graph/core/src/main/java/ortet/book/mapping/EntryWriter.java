@@ -11,14 +11,10 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import ortet.book.BookView;
-import ortet.book.Proposal;
 import ortet.book.daybook.Persons;
-import ortet.entry.Entry;
-import ortet.entry.EntryId;
 import ortet.entry.EntryKind;
 import ortet.entry.Form;
 import ortet.entry.Form.Nature;
-import ortet.entry.Proposed;
 import ortet.plant.Person;
 import ortet.plant.Person.Role;
 import ortet.plant.PersonNumber;
@@ -47,8 +43,8 @@ final class EntryWriter {
 
     /** Put the entries into the order of days. */
     void sort() {
-        told.sort(Comparator.comparing((Told one) -> one.item().proposed().day())
-                .thenComparing(one -> one.item().proposed().entry().kind().rank())
+        told.sort(Comparator.comparing(Told::day)
+                .thenComparing(one -> one.kind().rank())
                 .thenComparing(one -> one.row().number()));
     }
 
@@ -62,25 +58,20 @@ final class EntryWriter {
         return faults;
     }
 
-    /** Return the entries as a proposal, with the new persons whom they name. */
-    Proposal proposal() {
+    /** Return the new persons whom the entries name. */
+    List<Person> fresh() {
         Set<PersonNumber> used = new HashSet<>();
         for (Told one : told) {
-            Proposed proposed = one.item().proposed();
-            proposed.by().ifPresent(used::add);
-            List<String> fields = personFields(proposed.entry().kind());
-            if (!fields.isEmpty()) {
-                Map<String, String> texts = Form.write(proposed.entry());
-                fields.stream()
-                        .flatMap(field -> Optional.ofNullable(texts.get(field)).stream())
-                        .map(PersonNumber::parse)
-                        .forEach(used::add);
+            one.by().ifPresent(used::add);
+            for (String field : personFields(one.kind())) {
+                if (one.texts().has(field)) {
+                    used.add(PersonNumber.parse(one.texts().get(field)));
+                }
             }
         }
-        List<Person> fresh = persons.added().stream()
+        return persons.added().stream()
                 .filter(person -> used.contains(person.number()))
                 .toList();
-        return new Proposal(told.stream().map(Told::item).toList(), fresh);
     }
 
     /**
@@ -99,26 +90,23 @@ final class EntryWriter {
                     "must not be empty: nothing says when it was " + kind.word().replace('-', ' '));
             return;
         }
-        Where where = deed.row().where(deed.act(), Meaning.DAY);
         try {
-            EntryId id = deed.id(group);
             Optional<PersonNumber> by = deed.by().isEmpty()
                     ? Optional.empty()
-                    : Optional.of(person(deed, "", Meaning.BY, deed.by(), Role.STAFF, id));
+                    : Optional.of(person(deed, "", Meaning.BY, deed.by(), Role.STAFF, group));
             Texts numbered = texts;
             for (String field : personFields(kind)) {
                 if (texts.has(field)) {
                     Role role = field.equals("supplier") ? Role.SUPPLIER : Role.CUSTOMER;
                     numbered = numbered.with(
                             field,
-                            person(deed, deed.act(), field, texts.get(field), role, id)
+                            person(deed, deed.act(), field, texts.get(field), role, group)
                                     .toString());
                 }
             }
-            Form form = Form.of(kind);
-            Texts all = numbered;
-            Entry entry = form.read(at -> all.get(form.fields().get(at).name()));
-            told.add(new Told(deed, new Proposal.Item(new Proposed(id, day.get(), by, entry), Optional.of(where))));
+            Told one = new Told(deed, kind, numbered, day.get(), by, group);
+            one.entry(); // it is made anew when it is needed; what is wrong with it is told now
+            told.add(one);
         } catch (Refused refused) {
             for (Fault fault : refused.faults()) {
                 complain(deed, kind, fault);
@@ -126,10 +114,10 @@ final class EntryWriter {
         }
     }
 
-    private PersonNumber person(Deed deed, String act, String field, String name, Role role, EntryId id) {
+    private PersonNumber person(Deed deed, String act, String field, String name, Role role, String group) {
         try {
             PersonNumber number = persons.number(name, role, deed.row().where());
-            return erased(field, number, id).orElse(number);
+            return erased(field, number, deed, group).orElse(number);
         } catch (Refused refused) {
             Fault fault = refused.faults().get(0);
             throw new Refused(new Fault(fault.rule(), Optional.empty(), field + ": " + fault.text(), fault.nearest()));
@@ -137,12 +125,12 @@ final class EntryWriter {
     }
 
     /** Return whom the book names in the same place of this very entry, where that name was erased since. */
-    private Optional<PersonNumber> erased(String field, PersonNumber number, EntryId id) {
+    private Optional<PersonNumber> erased(String field, PersonNumber number, Deed deed, String group) {
         if (erased.isEmpty()
                 || persons.added().stream().noneMatch(person -> person.number().equals(number))) {
             return Optional.empty();
         }
-        return book.entry(id)
+        return book.entry(deed.id(group))
                 .flatMap(recorded -> field.equals(Meaning.BY)
                         ? recorded.proposed().by()
                         : Optional.ofNullable(Form.write(recorded.entry()).get(field))

@@ -3,7 +3,7 @@ package ortet.book.mapping;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
-import ortet.book.Receipt;
+import ortet.book.Loaded;
 import ortet.value.Fault;
 import ortet.value.Warning;
 
@@ -12,20 +12,14 @@ import ortet.value.Warning;
  *
  * @param files what became of the rows of each file
  * @param withoutRow how many plants had no row of their own and are acquired
- * @param newPersons how many persons are new to the book
  * @param faults everything that is wrong, by file and line; rows with a fault are not taken
  * @param remarks what is odd but possible
- * @param receipt what was written, or would be; absent where nothing was
+ * @param loaded what was written, or would be; absent where nothing was
  */
 public record Imported(
-        List<FileAccount> files,
-        int withoutRow,
-        int newPersons,
-        List<Fault> faults,
-        List<Warning> remarks,
-        Optional<Receipt> receipt) {
+        List<FileAccount> files, int withoutRow, List<Fault> faults, List<Warning> remarks, Optional<Loaded> loaded) {
     public Imported {
-        Objects.requireNonNull(receipt);
+        Objects.requireNonNull(loaded);
         files = List.copyOf(files);
         faults = List.copyOf(faults);
         remarks = List.copyOf(remarks);

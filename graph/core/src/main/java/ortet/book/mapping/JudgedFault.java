@@ -21,7 +21,7 @@ final class JudgedFault {
     static Fault placed(Fault fault, List<Told> told) {
         SheetRow row = told.get(0).row();
         if (fault.rule().equals("tag-in-use")) {
-            boolean isRetagged = told.get(0).item().proposed().entry().kind() == EntryKind.RETAGGED;
+            boolean isRetagged = told.get(0).kind() == EntryKind.RETAGGED;
             return fault.at(row.where("", isRetagged ? "new_tag" : Meaning.TAGS));
         }
         List<String> words = new ArrayList<>();
@@ -53,6 +53,6 @@ final class JudgedFault {
     }
 
     private static String said(Told told) {
-        return " be " + told.item().proposed().entry().kind().word().replace('-', ' ') + " ";
+        return " be " + told.kind().word().replace('-', ' ') + " ";
     }
 }

@@ -5,6 +5,7 @@ import java.util.function.Function;
 import ortet.book.BookStore;
 import ortet.book.BookView;
 import ortet.book.Judge;
+import ortet.book.Loaded;
 import ortet.book.Progress;
 import ortet.book.daybook.Persons;
 import ortet.value.Warning;
@@ -47,15 +48,7 @@ public final class MappedReading {
      * @param takesWhatHolds whether the rows that hold would be written where others do not
      */
     public Imported check(BookView book, Judge judge, boolean takesWhatHolds, Progress progress) {
-        return new Settlement(this, new OneView(book), judge, takesWhatHolds, progress)
-                .settle(proposal -> judge.rule(proposal, book, progress).receipt());
-    }
-
-    private record OneView(BookView book) implements Settlement.Views {
-        @Override
-        public <T> T read(Function<BookView, T> question) {
-            return question.apply(book);
-        }
+        return new Settlement(this, new Checking(book, judge, progress), takesWhatHolds, progress).settle();
     }
 
     /**
@@ -66,7 +59,51 @@ public final class MappedReading {
      * @param takesWhatHolds whether the rows that hold are written where others do not
      */
     public Imported writeInto(BookStore store, Judge judge, boolean takesWhatHolds, Progress progress) {
-        return new Settlement(this, store::read, judge, takesWhatHolds, progress)
-                .settle(proposal -> store.append(proposal, judge, progress));
+        return new Settlement(this, new Writing(store, judge, progress), takesWhatHolds, progress).settle();
+    }
+
+    /** Has entries judged beside a view of a book. */
+    private record Checking(BookView book, Judge judge, Progress progress) implements Settlement.Desk {
+        @Override
+        public <T> T read(Function<BookView, T> question) {
+            return question.apply(book);
+        }
+
+        @Override
+        public Loaded check(ToldEntries entries) {
+            if (book.head().order() == 0) {
+                return judge.check(entries, book, progress);
+            }
+            return judge.rule(entries.proposal(), book, progress)
+                    .receipt()
+                    .loaded(entries.persons().size());
+        }
+
+        @Override
+        public Loaded write(ToldEntries entries) {
+            return check(entries);
+        }
+    }
+
+    /** Writes entries into a book; those of a book that has none go in without being kept in memory. */
+    private record Writing(BookStore store, Judge judge, Progress progress) implements Settlement.Desk {
+        @Override
+        public <T> T read(Function<BookView, T> question) {
+            return store.read(question);
+        }
+
+        @Override
+        public Loaded check(ToldEntries entries) {
+            return store.read(view -> new Checking(view, judge, progress).check(entries));
+        }
+
+        @Override
+        public Loaded write(ToldEntries entries) {
+            boolean isFresh = store.read(view -> view.head().order() == 0);
+            return isFresh
+                    ? store.load(entries, judge, progress)
+                    : store.append(entries.proposal(), judge, progress)
+                            .loaded(entries.persons().size());
+        }
     }
 }

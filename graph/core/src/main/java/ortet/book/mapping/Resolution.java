@@ -10,13 +10,13 @@ import java.util.Set;
 import java.util.TreeMap;
 import ortet.book.BookView;
 import ortet.book.Progress;
-import ortet.book.Proposal;
 import ortet.book.daybook.Persons;
 import ortet.book.mapping.Deed.Turn;
 import ortet.book.mapping.Takings.Taking;
 import ortet.entry.EntryKind;
 import ortet.entry.EntryKind.Phase;
 import ortet.entry.Form;
+import ortet.plant.Person;
 import ortet.value.Fault;
 import ortet.value.Warning;
 import ortet.value.When;
@@ -100,9 +100,9 @@ final class Resolution {
         return writer.told();
     }
 
-    /** Return the entries as a proposal, with the new persons whom they name. */
-    Proposal proposal() {
-        return writer.proposal();
+    /** Return the new persons whom the entries name. */
+    List<Person> persons() {
+        return writer.fresh();
     }
 
     /** Return what should be looked at twice. */

@@ -6,7 +6,6 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.Deque;
 import java.util.EnumMap;
-import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -15,10 +14,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import ortet.book.BookView;
-import ortet.book.Judge;
+import ortet.book.Loaded;
 import ortet.book.Progress;
-import ortet.book.Proposal;
-import ortet.book.Receipt;
 import ortet.entry.EntryKind;
 import ortet.plant.Person;
 import ortet.value.Fault;
@@ -34,35 +31,44 @@ import ortet.value.Where;
  * to. A row only ever goes out, so that this comes to an end.
  */
 final class Settlement {
-    /** Gives a view of the book for the length of a question. */
-    interface Views {
+    /** Where entries are judged and written. */
+    interface Desk {
+        /** Ask the book. */
         <T> T read(Function<BookView, T> question);
+
+        /**
+         * Have entries judged.
+         *
+         * @throws Refused with everything that cannot be true
+         */
+        Loaded check(ToldEntries entries);
+
+        /**
+         * Write entries, or only have them judged where nothing is to be written.
+         *
+         * @throws Refused with everything that cannot be true
+         */
+        Loaded write(ToldEntries entries);
     }
 
     private final MappedReading reading;
     private final Nursery nursery;
-    private final Views views;
-    private final Judge judge;
+    private final Desk desk;
     private final boolean takesWhatHolds;
     private final Progress progress;
     private final Map<SheetRow, List<Fault>> refused = new LinkedHashMap<>();
     private final Map<SheetRow, Fault> resting = new LinkedHashMap<>();
 
-    Settlement(MappedReading reading, Views views, Judge judge, boolean takesWhatHolds, Progress progress) {
+    Settlement(MappedReading reading, Desk desk, boolean takesWhatHolds, Progress progress) {
         this.reading = reading;
         this.nursery = reading.nursery();
-        this.views = views;
-        this.judge = judge;
+        this.desk = desk;
         this.takesWhatHolds = takesWhatHolds;
         this.progress = progress;
     }
 
-    /**
-     * Settle it.
-     *
-     * @param write what is done with the entries in the end, unless there are faults that stop it
-     */
-    Imported settle(Function<Proposal, Receipt> write) {
+    /** Settle it: write what is to be written, and tell what came of it. */
+    Imported settle() {
         for (SheetRow row : nursery.rows()) {
             if (!row.faults().isEmpty()) {
                 refused.put(row, new ArrayList<>(row.faults()));
@@ -76,19 +82,18 @@ final class Settlement {
                 spread();
                 continue;
             }
-            Proposal proposal = resolution.proposal();
-            boolean isWritten =
-                    refused.isEmpty() || takesWhatHolds && !proposal.items().isEmpty();
+            ToldEntries entries = new ToldEntries(resolution.told(), resolution.persons());
+            boolean isWritten = refused.isEmpty() || takesWhatHolds && !entries.isEmpty();
             try {
-                Optional<Receipt> receipt = Optional.empty();
+                Optional<Loaded> loaded = Optional.empty();
                 if (isWritten) {
-                    receipt = Optional.of(write.apply(proposal));
-                } else if (!proposal.items().isEmpty()) {
-                    views.read(view -> judge.rule(proposal, view, progress));
+                    loaded = Optional.of(desk.write(entries));
+                } else if (!entries.isEmpty()) {
+                    desk.check(entries);
                 }
-                return imported(resolution, proposal, receipt);
+                return imported(resolution, entries, loaded);
             } catch (Refused judged) {
-                blame(judged, resolution);
+                blame(judged, entries, resolution);
                 spread();
             }
         }
@@ -110,7 +115,7 @@ final class Settlement {
     }
 
     private Resolution resolved() {
-        return views.read(view -> {
+        return desk.read(view -> {
             Set<SheetRow> out = Collections.newSetFromMap(new IdentityHashMap<>());
             out.addAll(refused.keySet());
             out.addAll(resting.keySet());
@@ -163,18 +168,22 @@ final class Settlement {
     }
 
     /** Refuse the rows that the judge objects to. */
-    private void blame(Refused judged, Resolution resolution) {
-        Map<Where, List<Told>> byPlace = new HashMap<>();
+    private void blame(Refused judged, ToldEntries entries, Resolution resolution) {
+        Map<SheetRow, List<Told>> byRow = new IdentityHashMap<>();
         for (Told told : resolution.told()) {
-            byPlace.computeIfAbsent(told.item().where().orElseThrow(), key -> new ArrayList<>(1))
-                    .add(told);
+            byRow.computeIfAbsent(told.row(), key -> new ArrayList<>(1)).add(told);
         }
         boolean found = false;
         for (Fault fault : judged.faults()) {
-            List<Told> told = fault.where().map(byPlace::get).orElse(null);
-            if (told != null) {
-                List<Fault> faults = refused.computeIfAbsent(told.get(0).row(), key -> new ArrayList<>());
-                Fault placed = JudgedFault.placed(fault, told);
+            Optional<Told> about = entries.told(fault);
+            if (about.isPresent()) {
+                Where where = about.get().where();
+                Fault told = new Fault(fault.rule(), Optional.of(where), entries.placed(fault.text()), fault.nearest());
+                List<Told> there = byRow.get(about.get().row()).stream()
+                        .filter(other -> other.where().equals(where))
+                        .toList();
+                Fault placed = JudgedFault.placed(told, there);
+                List<Fault> faults = refused.computeIfAbsent(about.get().row(), key -> new ArrayList<>());
                 if (!faults.contains(placed)) {
                     faults.add(placed);
                 }
@@ -186,7 +195,7 @@ final class Settlement {
         }
     }
 
-    private Imported imported(Resolution resolution, Proposal proposal, Optional<Receipt> receipt) {
+    private Imported imported(Resolution resolution, ToldEntries entries, Optional<Loaded> loaded) {
         List<Fault> faults = new ArrayList<>();
         refused.values().forEach(faults::addAll);
         if (takesWhatHolds) {
@@ -195,7 +204,7 @@ final class Settlement {
         faults.sort(Comparator.comparing((Fault fault) -> fault.where().orElseThrow())
                 .thenComparing(fault -> fault.where().orElseThrow().column().orElse("")));
         List<Warning> remarks = new ArrayList<>(reading.remarks());
-        for (Person person : proposal.persons()) {
+        for (Person person : entries.persons()) {
             reading.persons()
                     .nearTo(person.number())
                     .ifPresent(near -> remarks.add(new Warning(
@@ -203,9 +212,9 @@ final class Settlement {
                             person.shown() + " is new, and becomes " + person.number() + "; near to " + near)));
         }
         remarks.addAll(resolution.remarks());
-        receipt.ifPresent(written -> remarks.addAll(written.warnings()));
-        return new Imported(
-                accounts(resolution), resolution.acquired(), proposal.persons().size(), faults, remarks, receipt);
+        loaded.ifPresent(written -> written.warnings()
+                .forEach(warning -> remarks.add(new Warning(warning.rule(), entries.placed(warning.text())))));
+        return new Imported(accounts(resolution), resolution.acquired(), faults, remarks, loaded);
     }
 
     /** Counts the rows of a file. */
@@ -224,9 +233,7 @@ final class Settlement {
             tallies.put(rows.file(), new Tally());
         }
         for (Told told : resolution.told()) {
-            tallies.get(told.row().file())
-                    .entries
-                    .merge(told.item().proposed().entry().kind(), 1, Integer::sum);
+            tallies.get(told.row().file()).entries.merge(told.kind(), 1, Integer::sum);
         }
         for (SheetRow row : nursery.rows()) {
             Tally tally = tallies.get(row.file());

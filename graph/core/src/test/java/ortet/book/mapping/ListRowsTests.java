@@ -167,7 +167,7 @@ class ListRowsTests {
         Sheets sheets = with(Sheets.of("moved", "tag,day,place,by"));
         Imported imported = sheets.write(
                 "tag,day,place,by", "K-1,2013-05-01,House 1,Una Thornfield", "K-1,2013-05-02,House 2,UNA THORNFIELD");
-        assertEquals(1, imported.newPersons());
+        assertEquals(1, imported.loaded().orElseThrow().persons());
         assertEquals(
                 "2013-05-02 moved tags=K-1 place=House 2 by=Una Thornfield",
                 sheets.entries().get(4));

@@ -59,7 +59,7 @@ class NurseriesTests {
         Imported refused = sheets.write(Sheets.files(nursery));
         assertEquals(expected(nursery, "fault"), Sheets.lines(refused));
         assertEquals(faults, refused.faults().size());
-        assertTrue(refused.receipt().isEmpty());
+        assertTrue(refused.loaded().isEmpty());
         assertEquals(before, sheets.diary().store().read(view -> view.head()), "nothing is written");
 
         Imported taken = sheets.writeWhatHolds(Sheets.files(nursery));
@@ -67,7 +67,7 @@ class NurseriesTests {
         assertEquals(all, Sheets.lines(taken));
         assertEquals(expected(nursery, "remark"), Sheets.remarks(taken));
         assertEquals(expected(nursery, "entry"), shown(sheets.entries()));
-        assertEquals(entries, taken.receipt().orElseThrow().written().size());
+        assertEquals(entries, taken.loaded().orElseThrow().entries());
     }
 
     private static List<String> shown(List<String> entries) {
@@ -82,7 +82,7 @@ class NurseriesTests {
         List<String> before = sheets.entries();
         Imported again = sheets.writeWhatHolds(Sheets.files(nursery));
         assertEquals(before, sheets.entries());
-        assertEquals(0, again.receipt().orElseThrow().written().size());
+        assertEquals(0, again.loaded().orElseThrow().entries());
         assertEquals(expected(nursery, "fault", "rests").size(), again.faults().size());
     }
 

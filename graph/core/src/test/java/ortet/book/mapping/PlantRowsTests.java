@@ -324,7 +324,7 @@ class PlantRowsTests {
                                 "2017 acquired tags=K-9 note=earliest known, origin unknown: had no row of its own",
                         "2017 layer-set tags=L-2 mother=K-1", "2017 layer-set tags=L-3 mother=K-9"),
                 sheets.entries().subList(2, 6));
-        assertEquals(2, again.receipt().orElseThrow().alreadyThere());
+        assertEquals(2, again.loaded().orElseThrow().repeated());
     }
 
     @Test
@@ -361,7 +361,7 @@ class PlantRowsTests {
     void writesNothingUnlessAskedToTakeWhatHolds() {
         Sheets sheets = sheets();
         Imported imported = sheets.write(lines("K-1,acquired,,2010-13-01,,,", "K-2,acquired,,2010,,,"));
-        assertTrue(imported.receipt().isEmpty());
+        assertTrue(imported.loaded().isEmpty());
         assertEquals(List.of(), sheets.entries());
     }
 
