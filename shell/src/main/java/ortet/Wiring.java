@@ -22,6 +22,7 @@ import ortet.commands.DemoCommands;
 import ortet.commands.FamilyCommands;
 import ortet.commands.HelpCommands;
 import ortet.commands.IdentityCommands;
+import ortet.commands.ImportCommands;
 import ortet.commands.InventoryCommands;
 import ortet.commands.LayerCommands;
 import ortet.commands.LifeCommands;
@@ -59,6 +60,7 @@ import ortet.nursery.Nursery;
     IdentityCommands.class,
     AmendCommands.class,
     BookCommands.class,
+    ImportCommands.class,
     PersonCommands.class,
     QuestionCommands.class,
     FamilyCommands.class,
