@@ -11,6 +11,9 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
 import ortet.book.BookStore;
+import ortet.lineage.CloneTable;
+import ortet.lineage.Clones;
+import ortet.lineage.Oddities;
 import ortet.nursery.Names;
 import ortet.nursery.Part;
 import ortet.nursery.Snapshot;
@@ -52,6 +55,21 @@ public final class NurserySpeed {
                     all.cohorts().size(),
                     all.bytes() / (double) (1 << 20),
                     all.bytes() / (double) all.lastUnit());
+            timed(runs, "clone sets of all units", () -> Clones.of(all));
+            timed(
+                    runs,
+                    "clone sets of all units, reading the book",
+                    () -> store.read(view -> Clones.of(Snapshot.of(view, day, Clones.parts()))));
+            timed(
+                    runs,
+                    "clones of two tags and more, in a session",
+                    () -> store.read(view -> CloneTable.of(view, all, Optional.empty(), 2)));
+            timed(
+                    runs,
+                    "clones of two tags and more, reading the book",
+                    () -> store.read(view ->
+                            CloneTable.of(view, Snapshot.of(view, day, CloneTable.parts()), Optional.empty(), 2)));
+            timed(runs, "what is odd, in a session", () -> store.read(view -> Oddities.of(view, all, Oddities.MONTHS)));
             timed(runs, "names of all units", () -> Names.of(all));
             TakeQuestion question = TakeQuestion.asOf(day);
             timed(runs, "take in a session", () -> store.read(view -> Take.ask(view, all, question)));

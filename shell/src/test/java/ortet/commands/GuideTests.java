@@ -103,7 +103,11 @@ class GuideTests {
             String all = desk.done("trace J-1 --format json")
                     + desk.done("plant J-1 --format json")
                     + desk.done("plant K-1 --format json")
-                    + desk.done("take --by mother --format json");
+                    + desk.done("take --by mother --format json")
+                    + desk.done("offspring K-1 --format json")
+                    + desk.done("clone J-1 --format json")
+                    + desk.done("clones --format json")
+                    + desk.done("lineage check --format json");
             TreeSet<String> missing = new TreeSet<>();
             Matcher matcher = FIELD.matcher(all);
             int found = 0;
