@@ -7,6 +7,7 @@ import ortet.entry.Words;
 import ortet.lineage.Branch;
 import ortet.lineage.Progeny;
 import ortet.lineage.Stands;
+import ortet.plant.CultivarName;
 import ortet.plant.Tag;
 import ortet.plant.Tags;
 import ortet.screen.Column;
@@ -30,8 +31,12 @@ final class OffspringView {
     // ---- for people ----
 
     private static void tree(Progeny progeny, Screen screen) {
-        screen.headed("", progeny.tag().text(), "  ", "  [" + progeny.stands() + "]");
-        below(progeny.below(), "", screen);
+        screen.headed(
+                "",
+                progeny.tag().text(),
+                "  ",
+                progeny.own().map(name -> "  " + name).orElse("") + "  [" + progeny.stands() + "]");
+        below(progeny.below(), progeny.own(), "", screen);
         screen.println();
         List<String> sums = new ArrayList<>();
         sums.add(Counts.of(progeny.units(), "tag", "tags") + " raised from " + progeny.tag());
@@ -76,25 +81,31 @@ final class OffspringView {
                     && first.isToldElsewhere() == other.isToldElsewhere();
         }
 
-        String text() {
+        /** Return the line; its own name only where it is another than that of what it comes from. */
+        String text(Optional<CultivarName> above) {
             String more = tags.size() > 1 ? " (" + tags.size() + ")" : "";
             String what = Tags.brief(tags) + more + "  " + first.how()
                     + first.count().map(count -> " (" + count + ")").orElse("") + ", " + first.begun() + "  ["
                     + first.stands() + "]"
-                    + first.own().map(name -> ": " + name).orElse("")
+                    + first.own()
+                            .filter(name -> !above.equals(Optional.of(name)))
+                            .map(name -> ": " + name)
+                            .orElse("")
                     + (first.isToldElsewhere() ? ", told elsewhere" : "");
             return first.isAskedFor() ? what : "(" + what + ")";
         }
     }
 
-    private static void below(List<Branch> branches, String indent, Screen screen) {
+    private static void below(List<Branch> branches, Optional<CultivarName> above, String indent, Screen screen) {
         List<Line> lines = Line.of(branches);
         for (int at = 0; at < lines.size(); at++) {
             boolean last = at == lines.size() - 1;
             Line line = lines.get(at);
             String under = indent + (last ? "   " : "│  ");
-            screen.hanging(indent + (last ? "└─ " : "├─ "), under, line.text());
-            below(line.first().below(), under, screen);
+            screen.hanging(indent + (last ? "└─ " : "├─ "), under, line.text(above));
+            Optional<CultivarName> known =
+                    line.first().own().or(() -> line.first().act().keepsTheClone() ? above : Optional.empty());
+            below(line.first().below(), known, under, screen);
         }
     }
 

@@ -44,7 +44,7 @@ class FamilyCommandsTests {
     @Test
     void tellsOffspringAsATree() {
         assertEquals("""
-                K-1  [growing]
+                K-1  Acer palmatum 'Deshojo'  [growing]
                 ├─ J-1  layer, 2022-05-01  [growing]
                 │  └─ G-1  graft, as scion, 2024-03-01  [growing]
                 │     └─ J-11 J-12 (2)  layer below the union, 2025-05-01  [on its mother]
@@ -58,7 +58,7 @@ class FamilyCommandsTests {
                   2026-06-15
                 """.replace("[sold, 1 sold]", "[sold]"), desk.done("offspring K-1"));
         assertEquals("""
-                K-1  [growing]
+                K-1  Acer palmatum 'Deshojo'  [growing]
                 ├─ (J-1  layer, 2022-05-01  [growing])
                 │  └─ G-1  graft, as scion, 2024-03-01  [growing]
                 └─ (T-1  cuttings, from one of several (10), 2025-06-01  [18 pending])

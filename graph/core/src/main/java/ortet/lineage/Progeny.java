@@ -16,6 +16,7 @@ import ortet.book.Direction;
 import ortet.book.Family;
 import ortet.book.Link;
 import ortet.book.Lookup;
+import ortet.plant.CultivarName;
 import ortet.plant.Tag;
 import ortet.plant.UnitNumber;
 import ortet.value.Refused;
@@ -29,6 +30,7 @@ import ortet.value.Refused;
  * @param tag the tag that the unit bears on the day
  * @param asOf the day
  * @param stands how the unit itself stands
+ * @param own the name that the unit bears by its own entries
  * @param below what was raised from it
  * @param units how many units were raised from it and pass the filters
  * @param growing how many plants grow under these
@@ -41,6 +43,7 @@ public record Progeny(
         Tag tag,
         LocalDate asOf,
         Stands stands,
+        Optional<CultivarName> own,
         List<Branch> below,
         int units,
         long growing,
@@ -60,6 +63,7 @@ public record Progeny(
         Objects.requireNonNull(tag);
         Objects.requireNonNull(asOf);
         Objects.requireNonNull(stands);
+        Objects.requireNonNull(own);
         below = List.copyOf(below);
     }
 
@@ -141,6 +145,7 @@ public record Progeny(
                 teller.known.get(unit.value()).tag(),
                 asOf,
                 teller.known.get(unit.value()).stands(),
+                teller.known.get(unit.value()).own(),
                 below,
                 teller.units,
                 teller.growing,
