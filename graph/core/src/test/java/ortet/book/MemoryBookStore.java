@@ -181,7 +181,7 @@ public final class MemoryBookStore implements BookStore {
 
         @Override
         public List<String> nearest(Tag tag) {
-            return Nearest.list(tag.text(), allTags().map(Tag::text).toList(), 3);
+            return Nearest.list(tag.text(), allTags().map(Tag::text).distinct().toList(), 3);
         }
 
         @Override

@@ -400,18 +400,8 @@ final class SqliteBookView implements BookView, AutoCloseable {
         Object[] values = question.in().stream()
                 .map(wanted -> parameters.values().get(wanted).orElse(null))
                 .toArray();
-        long[] numbers = new long[question.out().size()];
-        try (PreparedStatement statement = session.prepare(question)) {
-            Session.bind(statement, question, values);
-            try (ResultSet rows = statement.executeQuery()) {
-                while (rows.next()) {
-                    for (int at = 0; at < numbers.length; at++) {
-                        long number = rows.getLong(at + 1);
-                        numbers[at] = number == 0 && rows.wasNull() ? NumberSink.NONE : number;
-                    }
-                    sink.row(numbers);
-                }
-            }
+        try {
+            session.stream(question, sink, values);
         } catch (SQLException trouble) {
             throw Trouble.with(session.file(), trouble);
         }
