@@ -108,6 +108,11 @@ final class Filling {
         count.add(units);
     }
 
+    /** Tell how many units came by one of the links given, by its place among them. */
+    void linkCount(int place, int units) {
+        count.set(place, units);
+    }
+
     /** Compress the links that were given. */
     void closeLinks() {
         links = Optional.of(Links.of(lastUnit, child.done(), mother.done(), act.bytes(), count.done()));

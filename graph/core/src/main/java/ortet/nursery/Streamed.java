@@ -28,6 +28,7 @@ import ortet.value.Defect;
 final class Streamed {
     private static final QueryName UNITS = new QueryName("all-units");
     private static final QueryName LINKS = new QueryName("all-links");
+    private static final QueryName LINK_COUNTS = new QueryName("all-link-counts");
     private static final QueryName COHORTS = new QueryName("all-cohorts");
     private static final QueryName OUTCOMES = new QueryName("all-outcomes");
     private static final QueryName STANDINGS = new QueryName("all-standings");
@@ -65,13 +66,18 @@ final class Streamed {
 
     private Columns fill(Set<Part> missing, boolean units) {
         if (units) {
-            view.stream(UNITS, Parameters.NONE, row -> filling.unit(whole(row, 0), whole(row, 1), row[2], row[3]));
+            view.stream(
+                    UNITS,
+                    Parameters.NONE,
+                    row -> filling.unit(
+                            Packed.unit(row[0]), Packed.nature(row[0]), Packed.day(row[0]), Packed.precision(row[0])));
         }
         if (missing.contains(Part.LINKS)) {
             view.stream(
                     LINKS,
                     parameters,
-                    row -> filling.link(whole(row, 0), whole(row, 1), whole(row, 2), whole(row, 3, 0)));
+                    row -> filling.link(Packed.child(row[0]), Packed.act(row[0]), Packed.mother(row[0]), 0));
+            view.stream(LINK_COUNTS, parameters, row -> filling.linkCount(whole(row, 0), whole(row, 1)));
             filling.closeLinks();
         }
         if (missing.contains(Part.BEGINNINGS)) {

@@ -17,7 +17,14 @@ import ortet.value.When;
 /** Reads out all that a book holds, so that two can be compared. */
 public final class Books {
     private static final List<String> QUESTIONS = List.of(
-            "all-units", "all-links", "all-cohorts", "all-outcomes", "all-standings", "all-leavings", "all-names");
+            "all-units",
+            "all-links",
+            "all-link-counts",
+            "all-cohorts",
+            "all-outcomes",
+            "all-standings",
+            "all-leavings",
+            "all-names");
 
     private Books() {}
 

@@ -19,6 +19,7 @@ import ortet.entry.Acquired;
 import ortet.entry.CrossedOut;
 import ortet.entry.Recorded;
 import ortet.entry.Words;
+import ortet.nursery.Packed;
 import ortet.plant.PersonNumber;
 import ortet.value.Fault;
 import ortet.value.Refused;
@@ -136,24 +137,25 @@ public final class MemoryQuestions {
 
     /** Hand over the answer to a question in numbers. */
     public void stream(QueryName name, Parameters parameters, NumberSink sink) {
+        int[] place = {0};
         for (UnitFacts unit : facts) {
             switch (name.name()) {
                 case "all-units" ->
-                    row(
-                            sink,
-                            unit,
-                            unit.nature().ordinal(),
-                            day(unit.begun().day()),
-                            unit.begun().day().precision().ordinal());
+                    sink.row(new long[] {
+                        Packed.unit(unit.unit(), unit.nature(), unit.begun().day())
+                    });
                 case "all-links" ->
                     unit.links().stream()
                             .filter(link -> isPast(link.day(), parameters))
-                            .forEach(link -> row(
-                                    sink,
-                                    unit,
-                                    link.act().ordinal(),
-                                    link.mother().value(),
-                                    number(link.count())));
+                            .forEach(link ->
+                                    sink.row(new long[] {Packed.link(link.child(), link.act(), link.mother())}));
+                case "all-link-counts" ->
+                    unit.links().stream()
+                            .filter(link -> isPast(link.day(), parameters))
+                            .forEach(link -> {
+                                link.count().ifPresent(count -> sink.row(new long[] {place[0], count}));
+                                place[0]++;
+                            });
                 case "all-cohorts" ->
                     unit.cohort()
                             .filter(cohort -> isPast(cohort.day(), parameters))

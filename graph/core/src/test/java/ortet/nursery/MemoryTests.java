@@ -25,6 +25,9 @@ import ortet.book.NumberSink;
 import ortet.book.Parameters;
 import ortet.book.QueryName;
 import ortet.book.Rows;
+import ortet.book.UnitFacts.Nature;
+import ortet.plant.UnitNumber;
+import ortet.value.When;
 
 /** How much memory a snapshot takes. */
 class MemoryTests {
@@ -58,9 +61,12 @@ class MemoryTests {
         public void stream(QueryName name, Parameters parameters, NumberSink sink) {
             for (int unit = 1; unit <= plants; unit++) {
                 switch (name.name()) {
-                    case "all-units" -> sink.row(new long[] {unit, 1, 16_000, 0});
+                    case "all-units" -> sink.row(new long[] {Packed.unit(new UnitNumber(unit), Nature.LAYER, DAY)});
                     case "all-links" ->
-                        sink.row(new long[] {unit, Act.LAYERED_FROM.ordinal(), Math.max(1, unit / 7), NumberSink.NONE});
+                        sink.row(new long[] {
+                            Packed.link(new UnitNumber(unit), Act.LAYERED_FROM, new UnitNumber(Math.max(1, unit / 7)))
+                        });
+                    case "all-link-counts" -> {}
                     case "all-cohorts" -> sink.row(new long[] {unit, 0, 16_000, 0, 1, 1, unit});
                     case "all-outcomes" -> sink.row(new long[] {unit, 0, 1, 16_100});
                     case "all-standings" -> sink.row(new long[] {unit, 0, 1});
@@ -71,6 +77,8 @@ class MemoryTests {
             }
         }
     }
+
+    private static final When DAY = When.on(LocalDate.ofEpochDay(16_000));
 
     private static Snapshot large(int plants) {
         return new Diary()

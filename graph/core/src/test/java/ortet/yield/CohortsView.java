@@ -32,6 +32,7 @@ import ortet.book.UnitFacts.Nature;
 import ortet.entry.EntryId;
 import ortet.entry.Recorded;
 import ortet.entry.Words;
+import ortet.nursery.Packed;
 import ortet.plant.Person;
 import ortet.plant.PersonNumber;
 import ortet.plant.Tag;
@@ -254,19 +255,19 @@ final class CohortsView implements BookView {
             long unit = number(row, "unit");
             long day = day(row.get("day"));
             switch (name.name()) {
-                case "all-units" -> sink.row(new long[] {unit, Nature.BATCH.ordinal(), day, 0});
+                case "all-units" -> sink.row(new long[] {unit(unit, Nature.BATCH, day)});
                 case "all-links" -> {
                     mothers(row)
-                            .forEach(tag -> sink.row(new long[] {
-                                unit, act(row).ordinal(), mothers().get(tag), NumberSink.NONE
-                            }));
+                            .forEach(tag -> sink.row(
+                                    new long[] {link(unit, act(row), mothers().get(tag))}));
                     links.stream()
                             .filter(link -> link.child().value() == unit
                                     && !link.day().first().isAfter(asked.orElseThrow()))
                             .forEach(link -> sink.row(new long[] {
-                                unit, link.act().ordinal(), link.mother().value(), NumberSink.NONE
+                                link(unit, link.act(), link.mother().value())
                             }));
                 }
+                case "all-link-counts" -> {}
                 case "all-cohorts" ->
                     sink.row(new long[] {
                         unit,
@@ -304,10 +305,16 @@ final class CohortsView implements BookView {
             }
         }
         if (name.name().equals("all-units")) {
-            mothers().values().stream()
-                    .sorted()
-                    .forEach(unit -> sink.row(new long[] {unit, Nature.PLANT.ordinal(), 0, 0}));
+            mothers().values().stream().sorted().forEach(unit -> sink.row(new long[] {unit(unit, Nature.PLANT, 0)}));
         }
+    }
+
+    private static long unit(long unit, Nature nature, long day) {
+        return Packed.unit(new UnitNumber((int) unit), nature, When.on(LocalDate.ofEpochDay(day)));
+    }
+
+    private static long link(long child, Act act, long mother) {
+        return Packed.link(new UnitNumber((int) child), act, new UnitNumber((int) mother));
     }
 
     @Override
