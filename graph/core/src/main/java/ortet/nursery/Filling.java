@@ -27,6 +27,7 @@ final class Filling {
 
     private byte[] nature;
     private int[] begun;
+    private int counted;
     private final Ints child = new Ints();
     private final Ints mother = new Ints();
     private final Ints act = new Ints();
@@ -108,9 +109,12 @@ final class Filling {
         count.add(units);
     }
 
-    /** Tell how many units came by one of the links given, by its place among them. */
-    void linkCount(int place, int units) {
-        count.set(place, units);
+    /** Tell how many units came by one of the links given; links must be told of in the order in which they were given. */
+    void linkCount(int from, int how, int to, int units) {
+        while (child.get(counted) != from || act.get(counted) != how || mother.get(counted) != to) {
+            counted++;
+        }
+        count.set(counted++, units);
     }
 
     /** Compress the links that were given. */

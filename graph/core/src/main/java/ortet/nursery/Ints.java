@@ -26,6 +26,10 @@ final class Ints {
         values[size - 1] = Math.max(values[size - 1], value);
     }
 
+    int get(int at) {
+        return values[at];
+    }
+
     void set(int at, int value) {
         values[at] = value;
     }

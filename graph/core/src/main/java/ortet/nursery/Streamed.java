@@ -77,7 +77,11 @@ final class Streamed {
                     LINKS,
                     parameters,
                     row -> filling.link(Packed.child(row[0]), Packed.act(row[0]), Packed.mother(row[0]), 0));
-            view.stream(LINK_COUNTS, parameters, row -> filling.linkCount(whole(row, 0), whole(row, 1)));
+            view.stream(
+                    LINK_COUNTS,
+                    parameters,
+                    row -> filling.linkCount(
+                            Packed.child(row[0]), Packed.act(row[0]), Packed.mother(row[0]), whole(row, 1)));
             filling.closeLinks();
         }
         if (missing.contains(Part.BEGINNINGS)) {

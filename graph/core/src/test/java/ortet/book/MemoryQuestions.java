@@ -137,7 +137,6 @@ public final class MemoryQuestions {
 
     /** Hand over the answer to a question in numbers. */
     public void stream(QueryName name, Parameters parameters, NumberSink sink) {
-        int[] place = {0};
         for (UnitFacts unit : facts) {
             switch (name.name()) {
                 case "all-units" ->
@@ -151,11 +150,12 @@ public final class MemoryQuestions {
                                     sink.row(new long[] {Packed.link(link.child(), link.act(), link.mother())}));
                 case "all-link-counts" ->
                     unit.links().stream()
-                            .filter(link -> isPast(link.day(), parameters))
-                            .forEach(link -> {
-                                link.count().ifPresent(count -> sink.row(new long[] {place[0], count}));
-                                place[0]++;
-                            });
+                            .filter(link -> isPast(link.day(), parameters)
+                                    && link.count().isPresent())
+                            .forEach(link -> sink.row(new long[] {
+                                Packed.link(link.child(), link.act(), link.mother()),
+                                link.count().get()
+                            }));
                 case "all-cohorts" ->
                     unit.cohort()
                             .filter(cohort -> isPast(cohort.day(), parameters))
