@@ -1,0 +1,59 @@
+package ortet.lineage;
+
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.EnumSet;
+import java.util.Optional;
+import java.util.Set;
+import ortet.book.Act;
+
+/** A way by which a disease may pass between plants that the book knows to be related. */
+public enum Route {
+    /** Between a mother and her layers, both ways while a layer is on her. */
+    LAYERS(Act.LAYERED_FROM),
+    /** From a mother to cuttings. */
+    CUTTINGS(Act.STRUCK_FROM),
+    /** From a plant to the grafts that it gave scions for. */
+    SCIONS(Act.SCION_OF),
+    /** From a rootstock to grafts, and back when it outlived a graft that failed. */
+    ROOTSTOCKS(Act.ROOTSTOCK_OF),
+    /** From the plant that bore seed to seedlings. */
+    SEED(Act.SEED_OF),
+    /** From the plant that gave pollen to seedlings. */
+    POLLEN(Act.POLLEN_OF),
+    /** From a mother to her divisions. */
+    DIVISIONS(Act.DIVIDED_FROM),
+    /** Between a plant and a sport on it. */
+    SPORTS(Act.SPORT_OF),
+    /** From a batch to what was drawn from it. */
+    DRAWN(Act.DRAWN_FROM),
+    /** From a batch to what was split off it. */
+    SPLIT(Act.SPLIT_FROM),
+    /** From batches to the one that they were merged into. */
+    MERGED(Act.MERGED_FROM),
+    /** Between a plant found without a label and each that it may be. */
+    LOST_LABELS(Act.ONE_OF),
+    /** Between what came with one consignment. */
+    CONSIGNMENTS();
+
+    /** Every route. */
+    public static final Set<Route> ALL = Collections.unmodifiableSet(EnumSet.allOf(Route.class));
+
+    private final Optional<Act> act;
+
+    Route() {
+        this.act = Optional.empty();
+    }
+
+    Route(Act act) {
+        this.act = Optional.of(act);
+    }
+
+    /** Return the route of an act. */
+    public static Route of(Act act) {
+        return Arrays.stream(values())
+                .filter(route -> route.act.equals(Optional.of(act)))
+                .findFirst()
+                .orElseThrow();
+    }
+}
