@@ -27,6 +27,7 @@ import ortet.commands.LifeCommands;
 import ortet.commands.PersonCommands;
 import ortet.commands.QuestionCommands;
 import ortet.commands.RaisingCommands;
+import ortet.commands.RecallCommands;
 import ortet.commands.RecordCommands;
 import ortet.commands.Recording;
 import ortet.commands.Shelf;
@@ -59,6 +60,7 @@ import ortet.line.Help;
     BookCommands.class,
     PersonCommands.class,
     QuestionCommands.class,
+    RecallCommands.class,
     InventoryCommands.class,
     RecordCommands.class,
     SittingCommands.class,

@@ -112,7 +112,7 @@ public record RecallQuestion(
     }
 
     /** Return how often it goes on from suspects to others that are not related. */
-    int steps() {
+    public int steps() {
         return rounds > 0 ? rounds : tools ? 1 : 0;
     }
 }
