@@ -2,6 +2,7 @@ package ortet.commands;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -246,7 +247,9 @@ final class RecallView {
         }
         heading(title, screen);
         Map<String, List<Tag>> byReason = new LinkedHashMap<>();
-        for (Finding one : findings) {
+        List<Finding> nearest = new ArrayList<>(findings);
+        nearest.sort(Comparator.comparingInt(one -> one.path().size()));
+        for (Finding one : nearest) {
             String doubts = one.doubts().stream().map(Doubt::words).collect(Collectors.joining("; "));
             byReason.computeIfAbsent(
                             one.because() + (doubts.isEmpty() ? "" : ": " + doubts), reason -> new ArrayList<>())

@@ -75,8 +75,8 @@ public record Finding(
     }
 
     /**
-     * Return what ties it to what was asked about, in words that follow its tag: {@code was layered from K-3
-     * (2024-05-03), which came with consignment 2024-17 (2024-02-01)}.
+     * Return what ties it to what was asked about, in words that follow its tag: {@code was layered on 2024-05-03
+     * from K-3, which came with consignment 2024-17 on 2024-02-01}.
      */
     public String because() {
         return String.join(

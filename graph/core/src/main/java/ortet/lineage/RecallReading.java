@@ -23,13 +23,16 @@ import ortet.book.Parameters;
 import ortet.book.QueryName;
 import ortet.book.Rows;
 import ortet.book.UnitFacts.Leaving;
+import ortet.book.UnitFacts.Naming;
 import ortet.book.UnitFacts.Nature;
 import ortet.book.UnitFacts.Reason;
 import ortet.book.UnitFacts.Standing;
 import ortet.book.UnitFacts.Stay;
+import ortet.book.UnitFacts.TagUse;
 import ortet.entry.Acquired;
 import ortet.entry.SeedSown;
 import ortet.entry.Words;
+import ortet.plant.CultivarName;
 import ortet.plant.PersonNumber;
 import ortet.plant.Place;
 import ortet.plant.Tag;
@@ -54,6 +57,8 @@ final class RecallReading {
     private static final QueryName WITHOUT_PLACE = new QueryName("units-without-place");
     private static final QueryName ARRIVALS = new QueryName("arrivals");
     private static final QueryName HANDLINGS = new QueryName("handlings");
+    private static final QueryName TAGS = new QueryName("tags-of-units");
+    private static final QueryName NAMINGS = new QueryName("namings-of-units");
     private static final QueryName INVOLVEMENTS = new QueryName("involvements-of-units");
 
     /** How many units are asked for at one go. */
@@ -74,8 +79,9 @@ final class RecallReading {
      *
      * @param unit the unit
      * @param span when
+     * @param isOff whether it is a layer that was off its mother by then
      */
-    record Occupant(int unit, Span span) {}
+    record Occupant(int unit, Span span, boolean isOff) {}
 
     /**
      * Somebody's hands or tools on plants.
@@ -177,6 +183,9 @@ final class RecallReading {
 
     /** Read the links of units to what they come from. */
     void readUp(Collection<Integer> units) {
+        if (linked.containsAll(units)) {
+            return;
+        }
         for (Parameters some : parameters(units, linked, day)) {
             for (Rows.Row row : view.ask(LINKS, some)) {
                 Link link = link(row);
@@ -284,9 +293,14 @@ final class RecallReading {
         Set<Place> these = new HashSet<>(fresh);
         for (int unit : units) {
             if (whereabouts.containsKey(unit)) {
-                for (Whereabouts.Stood stood : whereabouts(unit).stood()) {
+                Whereabouts where = whereabouts(unit);
+                int off = where.onMother().map(Span::surelyTo).orElse(Span.OPEN);
+                for (Whereabouts.Stood stood : where.stood()) {
                     if (these.contains(stood.place())) {
-                        occupants.get(stood.place()).add(new Occupant(unit, stood.span()));
+                        occupants
+                                .get(stood.place())
+                                .add(new Occupant(
+                                        unit, stood.span(), stood.span().from() >= off));
                     }
                 }
             }
@@ -500,9 +514,47 @@ final class RecallReading {
         });
     }
 
-    /** Return the tag that a unit bears. */
-    Tag tag(int unit) {
-        List<Tag> tags = view.tags(new UnitNumber(unit));
-        return tags.get(tags.size() - 1);
+    // ---- names ----
+
+    /** Read what tells the tags and cultivars of units, and hand it on. */
+    void readNames(Collection<Integer> units, Reading to) {
+        Set<Integer> all = new TreeSet<>(units);
+        List<Integer> now = List.copyOf(units);
+        while (!now.isEmpty()) {
+            readUp(now);
+            now = now.stream()
+                    .flatMap(unit -> up(unit).stream())
+                    .filter(link -> link.act().keepsTheClone())
+                    .map(link -> link.mother().value())
+                    .filter(all::add)
+                    .toList();
+        }
+        Map<Integer, List<TagUse>> tags = new HashMap<>();
+        Map<Integer, List<Naming>> names = new HashMap<>();
+        Map<String, CultivarName> cultivars = new HashMap<>();
+        Set<Integer> asked = new HashSet<>();
+        for (Parameters some : parameters(all, asked, day)) {
+            for (Rows.Row row : view.ask(TAGS, some)) {
+                tags.computeIfAbsent(number(row, "unit"), unit -> new ArrayList<>(1))
+                        .add(new TagUse(
+                                new Tag(row.text("tag").orElseThrow()),
+                                when(row),
+                                row.whole("recorded_order").orElseThrow()));
+            }
+            for (Rows.Row row : view.ask(NAMINGS, some)) {
+                names.computeIfAbsent(number(row, "unit"), unit -> new ArrayList<>(1))
+                        .add(new Naming(
+                                cultivars.computeIfAbsent(row.text("cultivar").orElseThrow(), CultivarName::parse),
+                                row.whole("is_true").orElse(0L) == 1,
+                                when(row),
+                                row.whole("recorded_order").orElseThrow()));
+            }
+        }
+        for (int unit : all) {
+            to.know(
+                    new UnitNumber(unit),
+                    new Reading.Known(
+                            tags.getOrDefault(unit, List.of()), names.getOrDefault(unit, List.of()), up(unit)));
+        }
     }
 }

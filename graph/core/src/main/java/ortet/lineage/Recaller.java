@@ -64,6 +64,9 @@ final class Recaller {
         List<Integer> units = all.first().keySet().stream().sorted().toList();
         book.readWhereabouts(units);
         book.readLeavings(units);
+        Set<Integer> named = new TreeSet<>(units);
+        named.addAll(all.tooOld());
+        book.readNames(named, reading);
         Set<Integer> held = held(units);
         List<Finding> implicated = new ArrayList<>();
         List<Finding> notRuledOut = new ArrayList<>();

@@ -43,12 +43,15 @@ final class Spread {
     /** Reached by a place that is not known: goes on to what is raised from it, and to no contacts. */
     private static final int ENDED = 2;
 
+    /** Reached by where it stood after it was off its mother: does not go back to her. */
+    private static final int OFF = 4;
+
     /**
      * A unit that may carry the disease.
      *
      * @param unit the unit
      * @param since the first day on which it may
-     * @param flags {@link #ALIAS}, {@link #ENDED}
+     * @param flags {@link #ALIAS}, {@link #ENDED}, {@link #OFF}
      * @param kind how it was reached
      * @param from from which other, absent for what was asked about
      * @param link by which link, where by one
@@ -427,7 +430,7 @@ final class Spread {
             int mother = link.mother().value();
             if (link.act() == Act.LAYERED_FROM || link.act() == Act.SPORT_OF) {
                 Span span = whileOnMother(state.unit());
-                if (state.since() <= span.high(sure)) {
+                if (state.since() <= span.high(sure) && (state.flags() & OFF) == 0) {
                     reach(
                             state,
                             mother,
@@ -537,7 +540,7 @@ final class Spread {
         windows.forEach((place, all) -> {
             all.sort(Comparator.comparingInt(Window::from));
             for (Occupant occupant : reading.occupants(place)) {
-                meet(occupant.unit(), occupant.span(), all, 0, Optional.of(place));
+                meet(occupant.unit(), occupant.span(), all, occupant.isOff() ? OFF : 0, Optional.of(place));
             }
         });
         if (sure) {
@@ -546,7 +549,7 @@ final class Spread {
         known.sort(Comparator.comparingInt(Window::from));
         for (int unit : known.isEmpty() ? List.<Integer>of() : reading.withoutPlace()) {
             for (Span span : reading.whereabouts(unit).nowhere()) {
-                meet(unit, span, known, ENDED, Optional.empty());
+                meet(unit, span, known, ENDED | OFF, Optional.empty());
             }
         }
         if (question.everywhere() && !nowhere.isEmpty()) {

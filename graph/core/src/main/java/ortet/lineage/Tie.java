@@ -67,76 +67,78 @@ public record Tie(
     }
 
     /**
-     * Return this in words that follow the unit's tag: {@code was layered from K-3 (2024-05-03)}.
+     * Return this in words that follow the unit's tag and end with that of the other: {@code was layered on 2024-05-03
+     * from K-3}.
      *
      * @param other the tag of the unit before it; that of the unit itself where it is what was asked about
      */
     String words(Tag other) {
-        String when = day.map(text -> " (" + text + ")").orElse("");
+        String when = day.map(Tie::on).orElse("");
         return switch (kind) {
             case ASKED -> "was asked about";
             case CAME -> "came " + what.orElse("") + when;
             case STOOD -> "stood in " + what.orElse("") + period();
-            case SOURCE_OF -> gave(other) + when;
+            case SOURCE_OF -> gave(when, other);
             case SAME_CONSIGNMENT ->
-                (doubt.isPresent()
-                                ? "came from the same supplier on the same day as " + other
-                                : "came with consignment " + what.orElse("") + ", like " + other)
-                        + when;
-            case RAISED_FROM -> came(other) + when;
-            case BODY_OF ->
-                act.equals(Optional.of(Act.SPORT_OF)) ? "bears the sport " + other : "bore the layer " + other;
-            case MAY_BE -> "may be " + other + ", which was found without a label" + when;
-            case CAME_BACK -> "came back as a rootstock when the graft " + other + " failed" + when;
+                doubt.isPresent()
+                        ? "came" + when + " from the same supplier as " + other
+                        : "came" + when + " with consignment " + what.orElse("") + ", as did " + other;
+            case RAISED_FROM -> came(when, other);
+            case BODY_OF -> (act.equals(Optional.of(Act.SPORT_OF)) ? "bears the sport " : "bore the layer ") + other;
+            case MAY_BE -> "may be what was found" + when + " without a label, " + other;
+            case CAME_BACK -> "came back" + when + " as the rootstock of a graft that failed, " + other;
             case STOOD_WITH ->
-                doubt.equals(Optional.of(Doubt.PLACE_UNKNOWN)) || doubt.equals(Optional.of(Doubt.SUSPECT_PLACE_UNKNOWN))
-                        ? "may have stood with " + other
-                                + what.map(place -> " in " + place).orElse("") + period()
-                        : "stood with " + other + " in " + what.orElse("") + period();
-            case SAME_HAND -> "was worked on by " + what.orElse("") + when + ", like " + other;
+                (what.isEmpty() || doubt.equals(Optional.of(Doubt.PLACE_UNKNOWN)) ? "may have stood" : "stood")
+                        + what.map(place -> " in " + place).orElse("") + period() + " with " + other;
+            case SAME_HAND -> "was worked on by " + what.orElse("") + when + ", as was " + other;
         };
+    }
+
+    private static String on(String day) {
+        return (day.length() == "2024-05-03".length() ? " on " : " in ") + day;
     }
 
     private String period() {
         if (day.isPresent() && until.map(LocalDate::toString).equals(day)) {
             return " on " + day.get();
         }
-        String start = day.map(text -> " from " + text).orElse("");
-        return start + until.map(last -> " to " + last).orElse(day.isPresent() ? " on" : "");
+        return day.map(text -> " from " + text).orElse("")
+                + until.map(last -> " to " + last).orElse(day.isPresent() ? " on" : "");
     }
 
-    private String gave(Tag other) {
+    private String gave(String when, Tag other) {
         return switch (act.orElseThrow()) {
-            case LAYERED_FROM -> "gave the layer " + other;
+            case LAYERED_FROM -> "gave" + when + " the layer " + other;
             case STRUCK_FROM ->
-                (doubt.isPresent() ? "is one of the mothers of the cuttings " : "gave the cuttings ") + other;
-            case SCION_OF -> "gave the scion of " + other;
-            case ROOTSTOCK_OF -> "gave the rootstock of " + other;
-            case SEED_OF -> "bore the seed of " + other;
-            case POLLEN_OF -> "gave the pollen of " + other;
-            case DIVIDED_FROM -> "gave the division " + other;
+                "gave" + when + (doubt.isPresent() ? ", as others did, cuttings for " : " the cuttings ") + other;
+            case SCION_OF -> "gave" + when + " the scion of " + other;
+            case ROOTSTOCK_OF -> "gave" + when + " the rootstock of " + other;
+            case SEED_OF -> "bore the seed sown" + when + " under " + other;
+            case POLLEN_OF -> "gave the pollen for the seed sown" + when + " under " + other;
+            case DIVIDED_FROM -> "gave" + when + " the division " + other;
             case SPORT_OF -> "bears the sport " + other;
-            case DRAWN_FROM -> "is the batch that " + other + " was drawn from";
-            case SPLIT_FROM -> "is the batch that " + other + " was split from";
-            case MERGED_FROM -> "was merged into " + other;
-            case ONE_OF -> "may be " + other + ", which was found without a label";
+            case DRAWN_FROM -> "is the batch that gave" + when + " " + other;
+            case SPLIT_FROM -> "is the batch that gave" + when + " a part, " + other;
+            case MERGED_FROM -> "went" + when + " with others into " + other;
+            case ONE_OF -> "may be what was found" + when + " without a label, " + other;
         };
     }
 
-    private String came(Tag other) {
+    private String came(String when, Tag other) {
         return switch (act.orElseThrow()) {
-            case LAYERED_FROM -> "was layered from " + other;
-            case STRUCK_FROM -> "was struck from " + other + (doubt.isPresent() ? " and others" : "");
-            case SCION_OF -> "was grafted with a scion of " + other;
-            case ROOTSTOCK_OF -> "was grafted on " + other;
-            case SEED_OF -> "was sown from seed of " + other;
-            case POLLEN_OF -> "was sown from seed with pollen of " + other;
-            case DIVIDED_FROM -> "was divided from " + other;
-            case SPORT_OF -> "is a sport found on " + other;
-            case DRAWN_FROM -> "was drawn from " + other;
-            case SPLIT_FROM -> "was split from " + other;
-            case MERGED_FROM -> "was merged from " + other + " and others";
-            case ONE_OF -> "was found without a label and may be " + other;
+            case LAYERED_FROM -> "was layered" + when + " from " + other;
+            case STRUCK_FROM ->
+                "was struck" + when + (doubt.isPresent() ? " from several, one of them " : " from ") + other;
+            case SCION_OF -> "was grafted" + when + " with a scion of " + other;
+            case ROOTSTOCK_OF -> "was grafted" + when + " on " + other;
+            case SEED_OF -> "was sown" + when + " from seed of " + other;
+            case POLLEN_OF -> "was sown" + when + " from seed with pollen of " + other;
+            case DIVIDED_FROM -> "was divided" + when + " from " + other;
+            case SPORT_OF -> "is a sport found" + when + " on " + other;
+            case DRAWN_FROM -> "was drawn" + when + " from " + other;
+            case SPLIT_FROM -> "was split" + when + " from " + other;
+            case MERGED_FROM -> "was merged" + when + " from several, one of them " + other;
+            case ONE_OF -> "was found" + when + " without a label and may be " + other;
         };
     }
 }

@@ -138,7 +138,8 @@ record Whereabouts(
         if (stays.stream().anyMatch(stay -> stay.order() == order)) {
             return List.of();
         }
-        int from = onMother.map(Span::surelyTo).orElse(Span.ALWAYS);
+        // on the day itself it stands where its mother does
+        int from = onMother.map(span -> span.surelyTo() + 1).orElse(Span.ALWAYS);
         int until =
                 stays.stream().mapToInt(stay -> Span.last(stay.day()) - 1).min().orElse(Span.OPEN);
         List<Span> nowhere = new ArrayList<>();
