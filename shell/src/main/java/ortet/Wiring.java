@@ -22,6 +22,7 @@ import ortet.commands.DemoCommands;
 import ortet.commands.HelpCommands;
 import ortet.commands.IdentityCommands;
 import ortet.commands.InventoryCommands;
+import ortet.commands.KinCommands;
 import ortet.commands.LayerCommands;
 import ortet.commands.LifeCommands;
 import ortet.commands.PersonCommands;
@@ -60,6 +61,7 @@ import ortet.line.Help;
     BookCommands.class,
     PersonCommands.class,
     QuestionCommands.class,
+    KinCommands.class,
     RecallCommands.class,
     InventoryCommands.class,
     RecordCommands.class,

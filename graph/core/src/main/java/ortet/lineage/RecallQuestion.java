@@ -74,6 +74,9 @@ public record RecallQuestion(
         if (from.isPresent() && to.isPresent() && to.get().isBefore(from.get())) {
             throw Refused.because("bad-period", "--to " + to.get() + " is before --from " + from.get());
         }
+        if (since.filter(asOf::isBefore).isPresent()) {
+            throw Refused.because("future-day", "--since " + since.get() + " is after " + asOf);
+        }
         if (rounds < 0 || rounds > MOST_ROUNDS) {
             throw Refused.because("bad-rounds", "--contacts: expected 0 to " + MOST_ROUNDS + ", found " + rounds);
         }

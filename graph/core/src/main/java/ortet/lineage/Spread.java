@@ -94,6 +94,32 @@ final class Spread {
      */
     record Gap(int unit, Span span) {}
 
+    /** From which two suspects an entry was first gone on from: the second, for the first of them itself. */
+    private static final class Touched {
+        private int suspect;
+        private int day = Span.OPEN;
+        private int next = Span.OPEN;
+
+        /** Tell whether anything is reached earlier than before, and remember it. */
+        boolean isNews(int unit, int on) {
+            if (unit == suspect || day == Span.OPEN) {
+                boolean news = on < day;
+                suspect = unit;
+                day = Math.min(day, on);
+                return news;
+            }
+            if (on < day) {
+                next = day;
+                suspect = unit;
+                day = on;
+                return true;
+            }
+            boolean news = on < next;
+            next = Math.min(next, on);
+            return news;
+        }
+    }
+
     private final RecallReading reading;
     private final RecallQuestion question;
     private final boolean sure;
@@ -103,7 +129,7 @@ final class Spread {
     private final Map<Integer, Gap> gaps = new TreeMap<>();
     private final Set<Long> nobodys = new TreeSet<>();
     private final Set<Integer> tooOld = new TreeSet<>();
-    private final Map<Long, Integer> handled = new HashMap<>();
+    private final Map<Long, Touched> handled = new HashMap<>();
     private List<Reach> wave = new ArrayList<>();
     private List<Reach> fresh = new ArrayList<>();
 
@@ -326,12 +352,12 @@ final class Spread {
                         || one.supplier().equals(other.supplier()));
     }
 
-    /** Return a doubt when two came from one supplier on one day and the consignment of one of them is not told. */
+    /** Return a doubt when two may have come from one supplier on one day and the consignment of one of them is not told. */
     private static Optional<Doubt> together(Arrival one, Arrival other) {
         boolean untold = one.consignment().isEmpty() || other.consignment().isEmpty();
         boolean supplied = one.supplier().isPresent() && one.supplier().equals(other.supplier());
         boolean day =
-                one.order() == other.order() || one.day().isExact() && one.day().equals(other.day());
+                Span.first(one.day()) <= Span.last(other.day()) && Span.first(other.day()) <= Span.last(one.day());
         return untold && supplied && day ? Optional.of(Doubt.SAME_DELIVERY) : Optional.empty();
     }
 
@@ -639,11 +665,9 @@ final class Spread {
             return;
         }
         int day = Math.max(suspect.since(), Math.max(Span.first(mine.day()), Span.first(theirs.day())));
-        Integer before = handled.get(theirs.key());
-        if (before != null && before <= day) {
+        if (!handled.computeIfAbsent(theirs.key(), key -> new Touched()).isNews(suspect.unit(), day)) {
             return;
         }
-        handled.put(theirs.key(), day);
         for (int unit : reading.handled(theirs)) {
             if (unit != suspect.unit()) {
                 add(new Reach(

@@ -79,11 +79,15 @@ record Whereabouts(
     private static List<Span> present(List<Standing> standings) {
         List<Span> present = new ArrayList<>();
         Optional<When> since = Optional.empty();
+        int latest = Span.ALWAYS;
         for (Standing standing : standings) {
+            // what is known to the month may have been after what is read as the end
+            latest = Math.max(latest, Span.last(standing.day()));
             if (since.isEmpty() && isThere(standing)) {
                 since = Optional.of(standing.day());
             } else if (since.isPresent() && !isThere(standing)) {
-                present.add(Span.between(since.get(), Optional.of(standing.day())));
+                Span span = Span.between(since.get(), Optional.of(standing.day()));
+                present.add(new Span(span.from(), latest, span.surelyFrom(), span.surelyTo()));
                 since = Optional.empty();
             }
         }
