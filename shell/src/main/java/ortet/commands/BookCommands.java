@@ -14,18 +14,14 @@ import java.util.Optional;
 import java.util.UUID;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Argument;
-import org.springframework.shell.core.command.annotation.Arguments;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import ortet.book.BookStore;
 import ortet.book.Checkup;
 import ortet.book.Head;
 import ortet.book.Judge;
-import ortet.book.Receipt;
-import ortet.book.Ruling;
 import ortet.book.daybook.DayBook;
 import ortet.book.daybook.Exported;
-import ortet.book.daybook.Reading;
 import ortet.line.UsageException;
 import ortet.line.Word;
 import ortet.screen.Column;
@@ -38,20 +34,18 @@ import ortet.value.Fault;
 import ortet.value.Nearest;
 import ortet.value.Refused;
 
-/** The book as a whole: made, read in, written out, kept safe. */
+/** The book as a whole: made, written out, kept safe. */
 public final class BookCommands {
     private static final String GROUP = "The book";
 
     private final Shelf shelf;
     private final Judge judge;
     private final Clock clock;
-    private final Recording recording;
 
-    BookCommands(Shelf shelf, Judge judge, Clock clock, Recording recording) {
+    BookCommands(Shelf shelf, Judge judge, Clock clock) {
         this.shelf = shelf;
         this.judge = judge;
         this.clock = clock;
-        this.recording = recording;
     }
 
     @Command(name = "book new", group = GROUP, description = "make a new, empty book", help = """
@@ -79,62 +73,6 @@ public final class BookCommands {
                     + Nearest.of(name, ZoneId.getAvailableZoneIds())
                             .map(near -> "; nearest: " + near)
                             .orElse("; expected a name such as Europe/Dublin"));
-        }
-    }
-
-    @Command(
-            name = "book import",
-            group = GROUP,
-            description = "read day books in CSV, or an exported book, into the book",
-            help = """
-            All or nothing: every fault is told by file, line and column, and then nothing is written. The same file twice
-            adds nothing. The format is in docs/day-book.md.
-            ortet book import day-book.csv
-            ortet book import spring.csv persons.csv --check
-            ortet book import export-2026-03-01
-            """)
-    void read(
-            @Arguments @Word(value = "FILE", description = "day books, and persons.csv; or one folder of an export")
-                    List<Path> files,
-            @Option(longName = "check", description = "only tell what would happen") boolean check,
-            @Option(longName = "source", description = "what to call the source; the file's name unless given")
-                    Optional<String> source,
-            @Option(longName = "faults", description = "how many faults to show; 50 unless given")
-                    Optional<Integer> faults,
-            CommandContext context,
-            Screen screen) {
-        BookStore store = shelf.open(context);
-        FaultList.capped(faults.orElse(FaultList.SHOWN), () -> {
-            Receipt receipt;
-            long before = store.read(view -> view.persons().size());
-            long after;
-            try (ProgressBar bar = screen.progress()) {
-                Reading reading = store.read(view -> DayBook.read(files, source, view, bar::at));
-                if (check) {
-                    Ruling ruling = store.read(view -> reading.check(view, judge, bar::at));
-                    receipt = ruling.receipt();
-                    after = before + ruling.persons().size();
-                } else {
-                    receipt = reading.writeInto(store, judge, bar::at);
-                    recording.wroteForGood("read in a file", context);
-                    after = store.read(view -> view.persons().size());
-                }
-            }
-            told(check ? "would be written" : "written", receipt, (int) (after - before), screen);
-        });
-    }
-
-    private static void told(String how, Receipt receipt, int persons, Screen screen) {
-        Remarks.show(receipt.warnings(), screen);
-        int entries = receipt.written().size();
-        screen.prose(Counts.of(entries, "entry", "entries") + " " + how + ", "
-                + Counts.of(receipt.begun(), "plant, layer or batch begun", "plants, layers and batches begun")
-                + (persons > 0 ? ", " + Counts.of(persons, "new person", "new persons") : "")
-                + (receipt.alreadyThere() > 0
-                        ? "; " + Counts.of(receipt.alreadyThere(), "entry was", "entries were") + " there already"
-                        : ""));
-        if (!receipt.warnings().isEmpty()) {
-            screen.prose(Counts.of(receipt.warnings().size(), "remark", "remarks") + " above: odd, but possible");
         }
     }
 

@@ -17,9 +17,8 @@ import org.springframework.shell.core.command.annotation.Option;
 import ortet.book.BookStore;
 import ortet.book.Head;
 import ortet.book.Judge;
-import ortet.book.Receipt;
+import ortet.book.Loaded;
 import ortet.book.daybook.DayBook;
-import ortet.book.daybook.Reading;
 import ortet.line.Word;
 import ortet.lineage.Lineage;
 import ortet.screen.OutputFormat;
@@ -61,10 +60,10 @@ public final class DemoCommands {
         Clock clock = Clock.fixed(
                 Sallowfield.LAST_DAY.atTime(20, 0).atZone(Sallowfield.ZONE).toInstant(), Sallowfield.ZONE);
         Judge judge = new Judge(clock);
-        Receipt receipt = make(to, clock, judge, screen);
+        Loaded loaded = make(to, clock, judge, screen);
         screen.prose("Sallowfield, an invented nursery in the west of Ireland: "
-                + Counts.of(receipt.written().size(), "entry", "entries") + " about "
-                + Counts.of(receipt.begun(), "plant, layer or batch", "plants, layers and batches") + " up to "
+                + Counts.of((int) loaded.entries(), "entry", "entries") + " about "
+                + Counts.of(loaded.begun(), "plant, layer or batch", "plants, layers and batches") + " up to "
                 + Sallowfield.LAST_DAY + ", now in " + to + ".");
         try (BookStore store = SqliteBookStore.open(to)) {
             LocalDate day = Sallowfield.LAST_DAY;
@@ -105,22 +104,21 @@ public final class DemoCommands {
     }
 
     /** Make the book beside its place, and put it there when it is whole. */
-    private static Receipt make(Path to, Clock clock, Judge judge, Screen screen) {
+    private static Loaded make(Path to, Clock clock, Judge judge, Screen screen) {
         keepOthers(to);
         Path folder = Optional.ofNullable(to.toAbsolutePath().getParent()).orElse(Path.of("."));
         try {
             Path work = Files.createTempDirectory(folder, ".sallowfield");
             try {
                 Path fresh = work.resolve("demo.ortet");
-                Receipt receipt;
+                Loaded loaded;
                 try (BookStore store = SqliteBookStore.create(fresh, BOOK_ID, Sallowfield.ZONE, clock);
                         ProgressBar bar = screen.progress()) {
                     List<Path> files = copyTo(work);
-                    Reading reading = store.read(view -> DayBook.read(files, Optional.of(SOURCE), view, bar::at));
-                    receipt = reading.writeInto(store, judge, bar::at);
+                    loaded = store.load(DayBook.source(files, Optional.of(SOURCE), List.of()), judge, bar::at);
                 }
                 Files.move(fresh, to, StandardCopyOption.REPLACE_EXISTING);
-                return receipt;
+                return loaded;
             } finally {
                 clear(work);
             }

@@ -30,6 +30,14 @@ public interface BookStore extends AutoCloseable {
     }
 
     /**
+     * Take a whole book's worth of entries into this book, which must have none, all of them or nothing; needs little memory
+     * however many they are.
+     *
+     * @throws ortet.value.Refused when this book has entries, or those cannot be read or cannot be true; nothing is written
+     */
+    Loaded load(EntrySource source, Judge judge, Progress progress);
+
+    /**
      * Put another's entries into this book, which must be empty, exactly as they were recorded there: order, instants
      * and digests, and the identity and zone of the book.
      *

@@ -35,6 +35,11 @@ public final class CanonicalText {
 
     /** Return the canonical bytes of an entry. */
     public static byte[] bytes(Recorded recorded) {
+        return bytes(recorded, fields(recorded.entry()));
+    }
+
+    /** Return the canonical bytes of an entry whose fields are known as canonical text. */
+    static byte[] bytes(Recorded recorded, String fields) {
         StringBuilder text = new StringBuilder(256);
         text.append("{\"order\":").append(recorded.order()).append(",\"recorded\":");
         string(text, INSTANT.format(recorded.recordedAt()));
@@ -46,8 +51,7 @@ public final class CanonicalText {
         text.append(",\"kind\":");
         string(text, recorded.entry().kind().word());
         text.append(",\"fields\":");
-        fields(text, recorded.entry());
-        text.append('}');
+        text.append(fields).append('}');
         return text.toString().getBytes(StandardCharsets.UTF_8);
     }
 

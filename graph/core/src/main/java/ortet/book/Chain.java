@@ -30,8 +30,13 @@ public final class Chain {
 
     /** Return the entry with its digest, which becomes the last of the chain. */
     public Chained add(Recorded recorded) {
+        return add(recorded, CanonicalText.fields(recorded.entry()));
+    }
+
+    /** Return the entry, whose fields are known as canonical text, with its digest, which becomes the last. */
+    Chained add(Recorded recorded, String fields) {
         sha256.update(last);
-        sha256.update(CanonicalText.bytes(recorded));
+        sha256.update(CanonicalText.bytes(recorded, fields));
         last = sha256.digest();
         return new Chained(recorded, Digest.of(last));
     }

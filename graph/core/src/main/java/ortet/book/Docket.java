@@ -18,12 +18,8 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import ortet.book.UnitFacts.Begun;
-import ortet.book.UnitFacts.Fate;
-import ortet.book.UnitFacts.Outcome;
 import ortet.book.UnitFacts.Standing;
 import ortet.entry.Acquired;
-import ortet.entry.Corrected;
-import ortet.entry.CrossedOut;
 import ortet.entry.Entry;
 import ortet.entry.EntryId;
 import ortet.entry.EntryKind;
@@ -42,7 +38,6 @@ import ortet.entry.Returned;
 import ortet.entry.SeedSown;
 import ortet.entry.Sold;
 import ortet.entry.Split;
-import ortet.plant.CultivarName;
 import ortet.plant.Person;
 import ortet.plant.PersonNumber;
 import ortet.plant.Tag;
@@ -61,7 +56,7 @@ import ortet.value.Where;
  * timeline of every unit touched is read anew from its beginning. What the proposal does not touch is read from the
  * book only when a rule needs it. Good for one ruling; not safe for use by several threads.
  */
-final class Docket {
+final class Docket implements Witness {
     /** How many tags may be compared to find what was meant, before faults are told without it. */
     private static final int NEAREST_COMPARISONS = 4_000_000;
 
@@ -149,7 +144,7 @@ final class Docket {
         }
     }
 
-    private static boolean begins(Entry entry) {
+    static boolean begins(Entry entry) {
         return entry.kind().phase() == Phase.ORIGIN
                 || entry.kind() == EntryKind.DRAWN
                 || entry.kind() == EntryKind.SPLIT
@@ -163,7 +158,7 @@ final class Docket {
         }
     }
 
-    private static Optional<PersonNumber> person(Entry entry) {
+    static Optional<PersonNumber> person(Entry entry) {
         if (entry instanceof Acquired acquired) {
             return acquired.supplier();
         }
@@ -183,45 +178,23 @@ final class Docket {
     }
 
     private void amend(Recorded amendment) {
-        EntryId id = amendment.entry() instanceof Corrected corrected
-                ? corrected.target()
-                : ((CrossedOut) amendment.entry()).target();
+        EntryId id = Amendment.target(amendment);
         Optional<Recorded> target = Optional.ofNullable(freshById.get(id)).or(() -> base.entry(id));
-        if (target.isEmpty()) {
-            object(amendment.order(), "unknown-entry", "no entry " + id + " in the book");
-            return;
-        }
-        Recorded found = target.get();
-        if (found.entry().kind().phase() == Phase.AMENDMENT) {
-            object(
-                    amendment.order(),
-                    "no-amending-amendments",
-                    "a " + found.entry().kind().word() + " entry cannot itself be amended; amend the entry that it is"
-                            + " about");
-            return;
-        }
-        List<Recorded> before = amendments(found.order());
-        if (before.stream().anyMatch(other -> other.entry() instanceof CrossedOut)) {
-            object(amendment.order(), "already-crossed-out", "entry " + id + " is crossed out already");
-            return;
-        }
-        List<Recorded> all = new ArrayList<>(before);
-        all.add(amendment);
+        List<Strand> amendedStrands;
         try {
-            for (Strand strand : Strand.of(found, all)) {
-                if (today.isPresent() && strand.day().first().isAfter(today.get())) {
-                    object(amendment.order(), "future-day", strand.day() + " is after today, " + today.get());
-                    return;
-                }
-                strand.by().ifPresent(by -> known(amendment.order(), "by", by));
-                person(strand.entry()).ifPresent(who -> known(amendment.order(), "person", who));
-            }
+            List<Recorded> before = target.isPresent() ? amendments(target.get().order()) : List.of();
+            amendedStrands = Amendment.apply(amendment, target, before, today);
         } catch (Refused refused) {
             for (Fault fault : refused.faults()) {
-                complain(new Fault("bad-correction", where(amendment.order()), fault.text(), fault.nearest()));
+                complain(new Fault(fault.rule(), where(amendment.order()), fault.text(), fault.nearest()));
             }
             return;
         }
+        for (Strand strand : amendedStrands) {
+            strand.by().ifPresent(by -> known(amendment.order(), "by", by));
+            person(strand.entry()).ifPresent(who -> known(amendment.order(), "person", who));
+        }
+        Recorded found = target.orElseThrow();
         freshAmendments
                 .computeIfAbsent(found.order(), order -> new ArrayList<>())
                 .add(amendment);
@@ -306,7 +279,7 @@ final class Docket {
 
     /** Object to units that would come from themselves by way of others, and tell whether there are any. */
     private boolean comesFromItself(List<Recorded> dirty) {
-        Map<Integer, Boolean> open = new HashMap<>();
+        Circles circles = new Circles(this::sources);
         boolean found = false;
         for (Recorded recorded : dirty) {
             if (!begins(recorded.entry())) {
@@ -314,7 +287,7 @@ final class Docket {
             }
             for (Strand strand : strands(recorded)) {
                 for (UnitNumber unit : resolveAll(strand.entry().tags())) {
-                    Optional<List<UnitNumber>> circle = circle(unit, open);
+                    Optional<List<UnitNumber>> circle = circles.from(unit);
                     if (circle.isPresent()) {
                         found = true;
                         List<String> names = circle.get().stream()
@@ -335,37 +308,6 @@ final class Docket {
 
     private Optional<Tag> begunAs(UnitNumber unit) {
         return timeline(unit).stream().filter(Event::begins).findFirst().map(event -> begunTag(unit, event));
-    }
-
-    /** Return a circle of links that can be reached from a unit; units met before are closed and not looked at again. */
-    private Optional<List<UnitNumber>> circle(UnitNumber start, Map<Integer, Boolean> open) {
-        if (open.containsKey(start.value())) {
-            return Optional.empty();
-        }
-        Deque<UnitNumber> path = new ArrayDeque<>();
-        Deque<Deque<UnitNumber>> left = new ArrayDeque<>();
-        path.addLast(start);
-        left.addLast(new ArrayDeque<>(sources(start)));
-        open.put(start.value(), true);
-        while (!path.isEmpty()) {
-            UnitNumber next = left.getLast().poll();
-            if (next == null) {
-                open.put(path.removeLast().value(), false);
-                left.removeLast();
-                continue;
-            }
-            Boolean state = open.get(next.value());
-            if (state == null) {
-                open.put(next.value(), true);
-                path.addLast(next);
-                left.addLast(new ArrayDeque<>(sources(next)));
-            } else if (state) {
-                List<UnitNumber> members = new ArrayList<>(path);
-                path.forEach(unit -> open.put(unit.value(), false));
-                return Optional.of(members.subList(members.indexOf(next), members.size()));
-            }
-        }
-        return Optional.empty();
     }
 
     /** Return the units that a unit comes from. */
@@ -554,7 +496,8 @@ final class Docket {
     }
 
     /** Return the unit that the tag names as the book would then stand. */
-    Optional<UnitNumber> resolve(Tag tag) {
+    @Override
+    public Optional<UnitNumber> resolve(Tag tag) {
         UnitNumber unit = tied.get(tag);
         if (unit != null) {
             return Optional.of(unit);
@@ -670,7 +613,8 @@ final class Docket {
     }
 
     /** Return the timeline of a unit as the book would then stand. */
-    private List<Event> timeline(UnitNumber unit) {
+    @Override
+    public List<Event> timeline(UnitNumber unit) {
         List<Event> known = timelines.get(unit.value());
         if (known == null) {
             known = readTimeline(unit);
@@ -727,7 +671,8 @@ final class Docket {
     }
 
     /** Return the story of a unit; empty when nothing begins it. */
-    Optional<Story> story(UnitNumber unit) {
+    @Override
+    public Optional<Story> story(UnitNumber unit) {
         Optional<Story> known = stories.get(unit.value());
         if (known == null) {
             if (!beingTold.add(unit.value())) {
@@ -741,24 +686,9 @@ final class Docket {
         return known;
     }
 
-    /** Return the outcomes by which units of a graft, or of what was split off it, failed or were withdrawn. */
-    List<Outcome> failures(UnitNumber graft) {
-        List<Outcome> found = new ArrayList<>();
-        Set<UnitNumber> met = new HashSet<>(Set.of(graft));
-        Deque<UnitNumber> parts = new ArrayDeque<>(List.of(graft));
-        while (!parts.isEmpty()) {
-            story(parts.poll()).ifPresent(story -> {
-                story.facts().outcomes().stream()
-                        .filter(outcome -> outcome.fate() == Fate.FAILED || outcome.fate() == Fate.WITHDRAWN)
-                        .forEach(found::add);
-                story.bySplit().stream().filter(met::add).forEach(parts::add);
-            });
-        }
-        return found;
-    }
-
     /** Return the tag under which an event began the unit. */
-    Tag begunTag(UnitNumber unit, Event begun) {
+    @Override
+    public Tag begunTag(UnitNumber unit, Event begun) {
         int first = firstUnitOf(begun.order());
         for (Strand strand : strandsOf(begun.order())) {
             List<Tag> tags = strand.entry().tags();
@@ -775,7 +705,8 @@ final class Docket {
     }
 
     /** Return by which entry, and as which of its tags, the unit began. */
-    Begun begun(UnitNumber unit, Event begun) {
+    @Override
+    public Begun begun(UnitNumber unit, Event begun) {
         return new Begun(begun.order(), unit.value() - firstUnitOf(begun.order()), begun.day());
     }
 
@@ -797,7 +728,8 @@ final class Docket {
     }
 
     /** Return the recorded order of what gave the tag that an event ties on: the entry, or the correction of its tag. */
-    long tagOrder(Event event) {
+    @Override
+    public long tagOrder(Event event) {
         return strandsOf(event.order()).stream()
                 .filter(strand -> strand.entry() == event.entry())
                 .mapToLong(Strand::tagsOrder)
@@ -814,7 +746,8 @@ final class Docket {
     }
 
     /** Return a tag that the unit bore before. */
-    Tag oldTag(UnitNumber unit) {
+    @Override
+    public Tag oldTag(UnitNumber unit) {
         List<Tag> tags = base.tags(unit);
         return tags.isEmpty()
                 ? freshEvents.get(unit.value()).get(0).entry().tags().get(0)
@@ -843,9 +776,7 @@ final class Docket {
         carried.forEach((carrying, layers) -> {
             Story story = story(carrying.mother()).orElseThrow();
             List<Tag> sorted = layers.stream().distinct().sorted().toList();
-            String text = story.facts().tag() + " was gone on " + carrying.end().day() + " with "
-                    + (sorted.size() == 1 ? "a layer" : sorted.size() + " layers") + " on her (" + Tags.brief(sorted)
-                    + "): say first what became of them (severed, failed or withdrawn)";
+            String text = layersOn(story.facts().tag(), carrying.end(), sorted);
             long order = fresh.containsKey(carrying.end().order())
                     ? carrying.end().order()
                     : touchedBy.getOrDefault(
@@ -855,13 +786,19 @@ final class Docket {
         });
     }
 
+    static String layersOn(Tag mother, Standing end, List<Tag> layers) {
+        return mother + " was gone on " + end.day() + " with "
+                + (layers.size() == 1 ? "a layer" : layers.size() + " layers") + " on her (" + Tags.brief(layers)
+                + "): say first what became of them (severed, failed or withdrawn)";
+    }
+
     private boolean hasEnded(UnitNumber unit) {
         return story(unit)
                 .map(story -> story.facts().standings().stream().anyMatch(Docket::isEnd))
                 .orElse(false);
     }
 
-    private static boolean isEnd(Standing standing) {
+    static boolean isEnd(Standing standing) {
         return standing.growing() == 0 && standing.pending().map(n -> n == 0).orElse(false);
     }
 
@@ -879,39 +816,9 @@ final class Docket {
         }
     }
 
-    /** Return the cultivar of a unit on a day: its own name, else that of the plant whose clone it keeps. */
-    Optional<CultivarName> cultivar(UnitNumber unit, LocalDate day) {
-        return cultivar(unit, day, 0);
-    }
-
-    private Optional<CultivarName> cultivar(UnitNumber unit, LocalDate day, int depth) {
-        Optional<Story> story = depth > 1000 ? Optional.empty() : story(unit);
-        if (story.isEmpty()) {
-            return Optional.empty();
-        }
-        Optional<CultivarName> own = story.get().ownName(day);
-        if (own.isPresent()) {
-            return own;
-        }
-        Set<Optional<CultivarName>> names = new HashSet<>();
-        for (Link link : story.get().facts().links()) {
-            if (link.act().keepsTheClone()) {
-                names.add(cultivar(link.mother(), day, depth + 1));
-            }
-        }
-        return names.size() == 1 ? names.iterator().next() : Optional.empty();
-    }
-
-    /** Return the layers that were set on a mother, as events of her timeline. */
-    List<Event> layersOf(UnitNumber mother) {
-        return timeline(mother).stream()
-                .filter(event ->
-                        event.entry() instanceof LayerSet && event.roles().contains(Role.MOTHER))
-                .toList();
-    }
-
     /** Return what to call a person. */
-    String name(PersonNumber number) {
+    @Override
+    public String name(PersonNumber number) {
         return Optional.ofNullable(persons.get(number.value()))
                 .map(Person::shown)
                 .orElse(number.toString());
@@ -920,7 +827,8 @@ final class Docket {
     // ---- saying so ----
 
     /** Object to an event of a unit's timeline. */
-    void object(UnitNumber unit, Event event, String rule, String text) {
+    @Override
+    public void object(UnitNumber unit, Event event, String rule, String text) {
         if (fresh.containsKey(event.order()) && !freshAmendments.containsKey(event.order())) {
             object(event.order(), rule, text);
             return;
@@ -935,7 +843,7 @@ final class Docket {
                 Optional.empty()));
     }
 
-    private static String restingOn(Entry entry, String day) {
+    static String restingOn(Entry entry, String day) {
         String tags = Tags.brief(entry.tags());
         return "then this could not be true any more: " + entry.kind().word() + (tags.isEmpty() ? "" : " " + tags)
                 + " on " + day;
@@ -950,14 +858,16 @@ final class Docket {
     }
 
     /** Remark on something odd. */
-    void remark(Event event, String rule, String text) {
+    @Override
+    public void remark(Event event, String rule, String text) {
         if (fresh.containsKey(event.order())) {
             remark(event.order(), rule, text);
         }
     }
 
     /** Remark on something odd in an entry of the proposal. */
-    void remark(long order, String rule, String text) {
+    @Override
+    public void remark(long order, String rule, String text) {
         warnings.add(new Warning(rule, where(order).map(where -> where + ": ").orElse("") + text));
     }
 
@@ -1024,7 +934,7 @@ final class Docket {
         complain(new Fault("changed-row", where, changes(before.proposed(), proposed), Optional.empty()));
     }
 
-    private static String changes(Proposed before, Proposed now) {
+    static String changes(Proposed before, Proposed now) {
         List<String> changes = new ArrayList<>();
         Map<String, String> old = texts(before);
         Map<String, String> fresh = texts(now);

@@ -35,7 +35,7 @@ import ortet.value.When;
  * <p>The rules are those of {@code docs/rules.md}; each objection bears the name of its rule.
  */
 final class Fold implements Entry.Visitor<Void> {
-    private final Docket docket;
+    private final Witness others;
     private final UnitNumber unit;
     private final List<Event> events;
 
@@ -69,8 +69,8 @@ final class Fold implements Entry.Visitor<Void> {
     private final List<Outcome> failures = new ArrayList<>();
     private Optional<String> ending = Optional.empty();
 
-    Fold(Docket docket, UnitNumber unit, List<Event> events) {
-        this.docket = docket;
+    Fold(Witness others, UnitNumber unit, List<Event> events) {
+        this.others = others;
         this.unit = unit;
         this.events = events;
     }
@@ -80,11 +80,11 @@ final class Fold implements Entry.Visitor<Void> {
         begun = events.stream().filter(Event::begins).findFirst().orElse(null);
         if (begun == null) {
             for (Event event : events) {
-                docket.object(unit, event, "unknown-tag", "nothing in the book begins " + docket.oldTag(unit));
+                others.object(unit, event, "unknown-tag", "nothing in the book begins " + others.oldTag(unit));
             }
             return Optional.empty();
         }
-        tag = docket.begunTag(unit, begun);
+        tag = others.begunTag(unit, begun);
         for (Event event : events) {
             takeBackUpTo(Optional.of(event));
             at(event);
@@ -102,7 +102,7 @@ final class Fold implements Entry.Visitor<Void> {
         UnitFacts facts = new UnitFacts(
                 unit,
                 nature,
-                docket.begun(unit, begun),
+                others.begun(unit, begun),
                 tags,
                 entries,
                 links,
@@ -124,7 +124,7 @@ final class Fold implements Entry.Visitor<Void> {
 
     private void apply() {
         if (now.begins()) {
-            tags.add(new TagUse(tag, now.day(), docket.tagOrder(now)));
+            tags.add(new TagUse(tag, now.day(), others.tagOrder(now)));
             now.entry().accept(this);
             if (now.roles().size() > 1) {
                 refuse("same-unit", tag + " cannot come from itself");
@@ -287,7 +287,7 @@ final class Fold implements Entry.Visitor<Void> {
     }
 
     private void link(Act act, Tag mother, Optional<Integer> count) {
-        docket.resolve(mother)
+        others.resolve(mother)
                 .filter(other -> !other.equals(unit))
                 .ifPresent(other -> links.add(new Link(unit, other, act, now.day(), now.order(), count)));
     }
@@ -296,11 +296,11 @@ final class Fold implements Entry.Visitor<Void> {
         Optional<Method> raised = Optional.empty();
         Optional<Cohort> from = Optional.empty();
         for (Tag source : sources) {
-            Optional<UnitNumber> other = docket.resolve(source);
+            Optional<UnitNumber> other = others.resolve(source);
             if (other.isEmpty() || other.get().equals(unit)) {
                 continue;
             }
-            Optional<Story> story = docket.story(other.get());
+            Optional<Story> story = others.story(other.get());
             Handed gift = story.map(told -> told.handed().get(new Handing(now.order(), unit.value())))
                     .orElse(new Handed(Optional.of(0), 0));
             growing += gift.growing();
@@ -379,7 +379,7 @@ final class Fold implements Entry.Visitor<Void> {
         leave(Reason.WORKED, wanted, Optional.empty());
         stand(false);
         for (Tag graft : entry.tags()) {
-            docket.resolve(graft).ifPresent(other -> failures.addAll(docket.failures(other)));
+            others.resolve(graft).ifPresent(other -> failures.addAll(others.failures(other)));
         }
         failures.sort(
                 Comparator.comparing((Outcome failure) -> failure.day().first()).thenComparingLong(Outcome::order));
@@ -464,7 +464,7 @@ final class Fold implements Entry.Visitor<Void> {
             if (undecided > 0) {
                 outcome(Fate.MOVED_ON, undecided, Optional.empty());
             }
-            docket.resolve(child).ifPresent(other -> {
+            others.resolve(child).ifPresent(other -> {
                 handed.put(new Handing(now.order(), other.value()), new Handed(Optional.of(undecided), rooted));
                 bySplit.add(other);
             });
@@ -479,7 +479,7 @@ final class Fold implements Entry.Visitor<Void> {
             return;
         }
         Optional<Integer> undecided = pendingKnown ? Optional.of(pending) : Optional.empty();
-        docket.resolve(entry.tags().get(0)).ifPresent(other -> {
+        others.resolve(entry.tags().get(0)).ifPresent(other -> {
             if (other.equals(unit)) {
                 refuse("same-unit", tag + " cannot be merged into itself; a merged batch gets a new tag");
             } else {
@@ -642,7 +642,7 @@ final class Fold implements Entry.Visitor<Void> {
                 && method.filter(by -> by == Method.CUTTING || by == Method.SEED)
                         .isPresent()) {
             if (pendingKnown) {
-                docket.remark(
+                others.remark(
                         now,
                         "potted-pending",
                         tag + ": potted as a whole, so all " + pending + " pending count as taken");
@@ -745,7 +745,7 @@ final class Fold implements Entry.Visitor<Void> {
             return nothingLeft();
         }
         if (!held) {
-            docket.remark(now, "not-held", tag + ": cleared, but it was not held");
+            others.remark(now, "not-held", tag + ": cleared, but it was not held");
         }
         held = false;
         return null;
@@ -830,11 +830,11 @@ final class Fold implements Entry.Visitor<Void> {
             return null;
         }
         if (reservedFor.isPresent() && entry.customer().isPresent() && !reservedFor.equals(entry.customer())) {
-            docket.remark(
+            others.remark(
                     now,
                     "reserved-for-another",
-                    tag + ": sold to " + docket.name(entry.customer().get()) + ", but reserved for "
-                            + docket.name(reservedFor.get()));
+                    tag + ": sold to " + others.name(entry.customer().get()) + ", but reserved for "
+                            + others.name(reservedFor.get()));
         }
         growing -= wanted;
         sold += wanted;
@@ -927,7 +927,7 @@ final class Fold implements Entry.Visitor<Void> {
     @Override
     public Void retagged(Retagged entry) {
         tag = entry.newTag();
-        tags.add(new TagUse(tag, now.day(), docket.tagOrder(now)));
+        tags.add(new TagUse(tag, now.day(), others.tagOrder(now)));
         return null;
     }
 
@@ -1020,7 +1020,7 @@ final class Fold implements Entry.Visitor<Void> {
     // ---- objections ----
 
     private Void refuse(String rule, String text) {
-        docket.object(unit, now, rule, text);
+        others.object(unit, now, rule, text);
         return null;
     }
 

@@ -1,19 +1,24 @@
 package ortet.book;
 
+import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
+import java.util.function.Consumer;
 import java.util.stream.Stream;
 import ortet.entry.EntryId;
 import ortet.entry.Proposed;
 import ortet.entry.Recorded;
+import ortet.plant.Person;
 import ortet.value.Refused;
+import ortet.value.Warning;
 
 /**
  * Rules on proposals: whether they can be true beside all that the book holds, and what follows from them.
@@ -23,12 +28,20 @@ import ortet.value.Refused;
  */
 public final class Judge {
     private static final int WORTH_ANOTHER_THREAD = 5_000;
+    private static final int SHOWN_EVERY = 10_000;
+    private static final Path SCRATCH = Path.of(System.getProperty("java.io.tmpdir"));
 
     private final Clock clock;
+    private final Pile.Room room;
 
     /** Make a judge who reads the time from the clock. */
     public Judge(Clock clock) {
+        this(clock, Pile.Room.USUAL);
+    }
+
+    Judge(Clock clock, Pile.Room room) {
         this.clock = clock;
+        this.room = room;
     }
 
     /** Return today in a book's time zone. */
@@ -92,6 +105,111 @@ public final class Judge {
     }
 
     /**
+     * Take in a whole book, rule on it, and hand it to a store on the way.
+     *
+     * <p>Needs little memory beside the store's, however large the book is. What the store was handed counts only when this
+     * returns.
+     *
+     * @param empty where the book stands: an identity and a zone, without entries
+     * @param known persons whom the book has already
+     * @throws Refused with everything that cannot be read or cannot be true
+     */
+    public Loaded load(EntrySource source, Head empty, Collection<Person> known, LoadSink sink, Progress progress) {
+        boolean isNew = source.identity().isEmpty();
+        try (Ledger ledger = new Ledger(
+                sink.scratch(),
+                room,
+                clock.instant(),
+                isNew ? Optional.of(today(empty)) : Optional.empty(),
+                sink::entry)) {
+            source.read(ledger, progress);
+            List<Person> fresh = source.persons();
+            sink.persons(fresh);
+            List<Person> persons = new ArrayList<>(known);
+            persons.addAll(fresh);
+            ledger.persons(persons);
+            ledger.judge(sink::facts, progress);
+            ledger.refuse();
+            EntrySource.Identity identity =
+                    source.identity().orElse(new EntrySource.Identity(empty.bookId(), empty.zone()));
+            Head head = new Head(identity.book(), identity.zone(), ledger.size(), ledger.digest(), ledger.lastUnit());
+            List<Warning> warnings = new ArrayList<>(source.remarks());
+            warnings.addAll(ledger.warnings());
+            return new Loaded(head, ledger.size(), fresh.size(), source.repeated(), ledger.lastUnit(), warnings);
+        }
+    }
+
+    /**
+     * Rule on a whole book without writing it.
+     *
+     * @param empty the book that it would be taken into
+     * @throws Refused with everything that cannot be read or cannot be true
+     */
+    public Loaded check(EntrySource source, BookView empty, Progress progress) {
+        return load(source, empty.head(), empty.persons(), new Unwritten(), progress);
+    }
+
+    /** Writes nothing. */
+    private static final class Unwritten implements LoadSink {
+        @Override
+        public Path scratch() {
+            return SCRATCH;
+        }
+
+        @Override
+        public void entry(Chained chained, String fields) {}
+
+        @Override
+        public void persons(List<Person> persons) {}
+
+        @Override
+        public void facts(UnitFacts facts) {}
+    }
+
+    /**
+     * Work out the facts of every unit anew from all entries of a book, and hand them over by unit number.
+     *
+     * @return where the book stands by its entries
+     * @throws Refused when an entry cannot be true, which means that the book is damaged
+     */
+    public Head retell(BookView view, Consumer<UnitFacts> taker, Progress progress) {
+        try (Stream<Chained> entries = view.since(0)) {
+            return retell(entries.map(Chained::recorded), view.head(), view.persons(), taker, progress);
+        }
+    }
+
+    /**
+     * Work out the facts of every unit anew from entries that were judged before, and hand them over by unit number, when
+     * all entries are read.
+     *
+     * @param entries in recorded order, from 1; all of a book's, or those up to some moment
+     * @param of the book that they are from
+     * @param persons every person of the book
+     * @return where a book of these entries stands
+     * @throws Refused when an entry cannot be true, which means that the book is damaged
+     */
+    public Head retell(
+            Stream<Recorded> entries,
+            Head of,
+            Collection<Person> persons,
+            Consumer<UnitFacts> taker,
+            Progress progress) {
+        try (Ledger ledger = new Ledger(SCRATCH, room, Instant.EPOCH, Optional.empty(), (chained, fields) -> {})) {
+            long[] done = {0};
+            entries.forEach(recorded -> {
+                ledger.take(recorded, Optional.empty());
+                if (++done[0] % SHOWN_EVERY == 0) {
+                    progress.at("reading entries", done[0], of.order());
+                }
+            });
+            ledger.persons(List.copyOf(persons));
+            ledger.judge(taker::accept, progress);
+            ledger.refuse();
+            return new Head(of.bookId(), of.zone(), ledger.size(), ledger.digest(), ledger.lastUnit());
+        }
+    }
+
+    /**
      * Rule on a whole book taken out of another store, which keeps its orders, instants and digests.
      *
      * @throws Refused when the chain does not end on the digest given, or an entry cannot be true
@@ -135,8 +253,7 @@ public final class Judge {
         return anew(new EmptyView(empty), List.copyOf(view.persons()), chained, progress);
     }
 
-    private static Ruling anew(
-            BookView empty, List<ortet.plant.Person> persons, List<Chained> chained, Progress progress) {
+    private static Ruling anew(BookView empty, List<Person> persons, List<Chained> chained, Progress progress) {
         Docket docket = new Docket(empty, Optional.empty());
         persons.forEach(docket::add);
         chained.forEach(entry -> docket.add(entry.recorded(), Optional.empty()));

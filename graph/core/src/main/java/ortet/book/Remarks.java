@@ -33,12 +33,12 @@ final class Remarks {
 
     private static final BigDecimal WIDEST = new BigDecimal("2.5");
 
-    private final Docket docket;
+    private final Witness others;
     private final Listings listings;
     private final Map<String, Optional<String>> near = new HashMap<>();
 
-    Remarks(Docket docket, Listings listings) {
-        this.docket = docket;
+    Remarks(Witness others, Listings listings) {
+        this.others = others;
         this.listings = listings;
     }
 
@@ -48,8 +48,8 @@ final class Remarks {
         if (entry instanceof LayerSet set) {
             ring(strand, set);
             below(strand, set);
-            docket.resolve(set.mother())
-                    .flatMap(mother -> docket.cultivar(mother, day))
+            others.resolve(set.mother())
+                    .flatMap(mother -> others.cultivar(mother, day))
                     .ifPresent(name -> guarded(strand, name, day));
         } else if (entry instanceof CuttingsStruck struck) {
             cuttings(strand, struck, day);
@@ -82,7 +82,7 @@ final class Remarks {
 
     private void remark(Strand strand, String rule, String text) {
         List<Tag> tags = strand.entry().tags();
-        docket.remark(strand.recorded().order(), rule, (tags.isEmpty() ? "" : Tags.brief(tags) + ": ") + text);
+        others.remark(strand.recorded().order(), rule, (tags.isEmpty() ? "" : Tags.brief(tags) + ": ") + text);
     }
 
     private void ring(Strand strand, LayerSet set) {
@@ -104,7 +104,7 @@ final class Remarks {
     }
 
     private void below(Strand strand, LayerSet set) {
-        Optional<UnitNumber> mother = docket.resolve(set.mother());
+        Optional<UnitNumber> mother = others.resolve(set.mother());
         if (mother.isEmpty()
                 || set.below().isEmpty()
                         && (set.branch().isEmpty() || set.heightMm().isEmpty())) {
@@ -112,13 +112,13 @@ final class Remarks {
         }
         LocalDate day = strand.day().first();
         if (set.below().isPresent()) {
-            docket.resolve(set.below().get())
-                    .flatMap(docket::story)
+            others.resolve(set.below().get())
+                    .flatMap(others::story)
                     .filter(story -> story.isPending(day))
                     .ifPresent(story -> below(strand, set.below().get()));
             return;
         }
-        for (Event event : docket.layersOf(mother.get())) {
+        for (Event event : others.layersOf(mother.get())) {
             LayerSet other = (LayerSet) event.entry();
             boolean above = event.order() != strand.recorded().order()
                     && other.branch().equals(set.branch())
@@ -126,8 +126,8 @@ final class Remarks {
                     && !event.day().first().isAfter(day);
             if (above) {
                 Optional<Tag> still = other.tags().stream()
-                        .filter(tag -> docket.resolve(tag)
-                                .flatMap(docket::story)
+                        .filter(tag -> others.resolve(tag)
+                                .flatMap(others::story)
                                 .filter(story -> story.isPending(day))
                                 .isPresent())
                         .findFirst();
@@ -157,8 +157,8 @@ final class Remarks {
         Optional<CultivarName> name = struck.cultivar()
                 .or(() -> struck.mothers().stream()
                         .findFirst()
-                        .flatMap(mother -> docket.resolve(mother.tag()))
-                        .flatMap(unit -> docket.cultivar(unit, day)));
+                        .flatMap(mother -> others.resolve(mother.tag()))
+                        .flatMap(unit -> others.cultivar(unit, day)));
         if (struck.wood().filter(wood -> wood == Wood.ROOT).isPresent()
                 && name.filter(listings::isChimera).isPresent()) {
             remark(strand, "chimera-root-cuttings", name.get() + " is a chimera; root cuttings do not keep it");
@@ -171,8 +171,8 @@ final class Remarks {
         if (said.isEmpty()) {
             return;
         }
-        docket.resolve(mother)
-                .flatMap(unit -> docket.cultivar(unit, day))
+        others.resolve(mother)
+                .flatMap(unit -> others.cultivar(unit, day))
                 .filter(hers -> !hers.equals(said.get()))
                 .ifPresent(hers -> remark(
                         strand, "cultivar-differs", "said to be " + said.get() + ", but " + mother + " is " + hers));

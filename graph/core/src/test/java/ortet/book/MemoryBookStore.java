@@ -65,6 +65,43 @@ public final class MemoryBookStore implements BookStore {
         return ruling.receipt();
     }
 
+    @Override
+    public synchronized Loaded load(EntrySource source, Judge judge, Progress progress) {
+        if (head.order() > 0) {
+            throw Refused.because("not-empty", "the book is not empty");
+        }
+        List<Chained> chained = new ArrayList<>();
+        List<Person> fresh = new ArrayList<>();
+        List<UnitFacts> told = new ArrayList<>();
+        LoadSink sink = new LoadSink() {
+            @Override
+            public Path scratch() {
+                return Path.of(System.getProperty("java.io.tmpdir"));
+            }
+
+            @Override
+            public void entry(Chained entry, String fields) {
+                chained.add(entry);
+            }
+
+            @Override
+            public void persons(List<Person> all) {
+                fresh.addAll(all);
+            }
+
+            @Override
+            public void facts(UnitFacts unit) {
+                told.add(unit);
+            }
+        };
+        Loaded loaded = judge.load(source, head, persons.values(), sink, progress);
+        entries.addAll(chained);
+        fresh.forEach(person -> persons.put(person.number().value(), person));
+        told.forEach(unit -> facts.put(unit.unit().value(), unit));
+        head = loaded.head();
+        return loaded;
+    }
+
     private void apply(Ruling ruling) {
         entries.addAll(ruling.entries());
         ruling.persons().forEach(person -> persons.put(person.number().value(), person));

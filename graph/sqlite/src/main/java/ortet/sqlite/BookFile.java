@@ -208,9 +208,13 @@ final class BookFile {
         }
     }
 
-    /** Tell whether there is a write-ahead log with something in it beside the file. */
+    /** Tell whether there is a write-ahead log, or a journal of a work that broke off, beside the file. */
     private boolean hasLog() {
-        Path log = beside("-wal");
+        return isBeside("-wal") || isBeside("-journal");
+    }
+
+    private boolean isBeside(String end) {
+        Path log = beside(end);
         try {
             return Files.exists(log) && Files.size(log) > 0;
         } catch (IOException unreadable) {

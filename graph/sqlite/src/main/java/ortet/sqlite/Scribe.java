@@ -4,11 +4,14 @@ import java.nio.ByteBuffer;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.sql.Types;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -99,11 +102,19 @@ final class Scribe {
 
     private static final String ENTRY_INDEXES =
             "tbl_name = 'entry' AND (type = 'index' OR name = 'entry_is_written_once')";
+    private static final String ENTRY_LOAD = "tbl_name = 'entry' AND (type = 'index'"
+            + " OR name IN ('entry_is_written_once', 'entry_follows_the_last'))";
     private static final String DERIVED_INDEXES = "type = 'index' AND tbl_name IN ("
             + Arrays.stream(Table.values()).map(table -> "'" + table.word + "'").collect(Collectors.joining(", "))
             + ")";
 
     private final Session session;
+    private final List<String> madeAgain = new ArrayList<>();
+    private final Map<Table, Batch> loadedFacts = new EnumMap<>(Table.class);
+    private Optional<Batch> loadedEntries = Optional.empty();
+    private boolean amendmentsLoaded;
+    private Instant lastInstant = Instant.MIN;
+    private String lastInstantText = "";
 
     Scribe(Session session) {
         this.session = session;
@@ -145,24 +156,70 @@ final class Scribe {
         steps.finish();
     }
 
-    /** Drop what is derived and write it anew. */
-    void rewrite(Ruling ruling, Progress progress) throws SQLException {
-        Steps steps = new Steps(progress, rows(ruling));
-        List<String> indexes = setAside(DERIVED_INDEXES);
-        for (Table table : Table.values()) {
-            session.run(table.deleteAll());
-        }
-        session.run("DELETE FROM amendment");
-        session.run(REBUILD_AMENDMENTS);
-        replace(ruling.facts(), List.of(), 0, steps);
-        create(indexes);
-        lastUnit(ruling.head());
-        steps.finish();
-    }
-
     private static long rows(Ruling ruling) {
         return ruling.entries().size()
                 + Table.values().length * (long) ruling.facts().size();
+    }
+
+    /** Make ready to write a whole book into one that has no entries, row by row, without what slows that down. */
+    void beginLoad() throws SQLException {
+        madeAgain.addAll(setAside(ENTRY_LOAD));
+        madeAgain.addAll(setAside(DERIVED_INDEXES));
+        loadedEntries = Optional.of(new Batch(INSERT_ENTRY));
+        for (Table table : Table.values()) {
+            loadedFacts.put(table, new Batch(table.insert));
+        }
+    }
+
+    /** Write an entry whose fields are known as canonical text. */
+    void load(Chained chained, String fields) throws SQLException {
+        entry(loadedEntries.orElseThrow(), chained, fields);
+        target(chained.recorded().entry()).ifPresent(target -> amendmentsLoaded = true);
+    }
+
+    /** Write the facts of a unit of which nothing is written yet. */
+    void load(UnitFacts facts) throws SQLException {
+        for (Map.Entry<Table, Batch> batch : loadedFacts.entrySet()) {
+            rows(batch.getKey(), batch.getValue(), facts);
+        }
+    }
+
+    /** Write what is left, and make again what was set aside. */
+    void endLoad(List<Person> persons, Head head, Progress progress) throws SQLException {
+        for (Person person : persons) {
+            insert(person);
+        }
+        loadedEntries.orElseThrow().finish();
+        for (Batch batch : loadedFacts.values()) {
+            batch.finish();
+        }
+        int done = 0;
+        for (String statement : madeAgain) {
+            progress.at("making indexes", done++, madeAgain.size());
+            session.run(statement);
+        }
+        if (amendmentsLoaded) {
+            session.run(REBUILD_AMENDMENTS);
+        }
+        lastUnit(head);
+        progress.at("making indexes", done, madeAgain.size());
+    }
+
+    /** Make ready to write anew what is derived, row by row. */
+    void beginRewrite() throws SQLException {
+        madeAgain.addAll(setAside(DERIVED_INDEXES));
+        for (Table table : Table.values()) {
+            session.run(table.deleteAll());
+            loadedFacts.put(table, new Batch(table.insert));
+        }
+        session.run("DELETE FROM amendment");
+        session.run(REBUILD_AMENDMENTS);
+    }
+
+    /** Write what is left of what is derived. */
+    void endRewrite(Head head, Progress progress) throws SQLException {
+        loadedEntries = Optional.of(new Batch(INSERT_ENTRY));
+        endLoad(List.of(), head, progress);
     }
 
     private void lastUnit(Head head) throws SQLException {
@@ -218,20 +275,32 @@ final class Scribe {
     private void entries(List<Chained> entries, Steps steps) throws SQLException {
         Batch batch = new Batch(INSERT_ENTRY);
         for (Chained chained : entries) {
-            Recorded recorded = chained.recorded();
-            Proposed proposed = recorded.proposed();
-            batch.put(recorded.order())
-                    .put(bytes(proposed.id()))
-                    .put(recorded.entry().kind().word())
-                    .put(proposed.day())
-                    .person(proposed.by())
-                    .put(CanonicalText.INSTANT.format(recorded.recordedAt()))
-                    .put(CanonicalText.fields(recorded.entry()))
-                    .put(chained.digest().bytes())
-                    .add();
+            entry(batch, chained, CanonicalText.fields(chained.recorded().entry()));
             steps.done();
         }
         batch.finish();
+    }
+
+    private void entry(Batch batch, Chained chained, String fields) throws SQLException {
+        Recorded recorded = chained.recorded();
+        Proposed proposed = recorded.proposed();
+        batch.put(recorded.order())
+                .put(bytes(proposed.id()))
+                .put(recorded.entry().kind().word())
+                .put(proposed.day())
+                .person(proposed.by())
+                .put(instant(recorded.recordedAt()))
+                .put(fields)
+                .put(chained.digest().bytes())
+                .add();
+    }
+
+    private String instant(Instant at) {
+        if (!at.equals(lastInstant)) {
+            lastInstant = at;
+            lastInstantText = CanonicalText.INSTANT.format(at);
+        }
+        return lastInstantText;
     }
 
     private void amendments(List<Chained> entries) throws SQLException {

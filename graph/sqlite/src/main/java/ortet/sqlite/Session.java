@@ -135,6 +135,25 @@ final class Session implements AutoCloseable {
         }
     }
 
+    /**
+     * Make ready for a long work of writing: more memory, no looking up of what the judge has looked up, and, where nobody
+     * else has the file open, a rollback journal in place of the log.
+     */
+    void alone() throws SQLException {
+        run("PRAGMA cache_size = -65536");
+        run("PRAGMA foreign_keys = OFF");
+        long patience = number("PRAGMA busy_timeout");
+        text("PRAGMA busy_timeout = 0");
+        try {
+            text("PRAGMA journal_mode = DELETE");
+        } catch (SQLException others) {
+            // Somebody else has the book open: the log stays.
+            text("PRAGMA journal_mode");
+        } finally {
+            text("PRAGMA busy_timeout = " + patience);
+        }
+    }
+
     /** Copy the whole file as it stands now into a new one. */
     void copyInto(Path copy) throws SQLException {
         try (PreparedStatement statement = connection.prepareStatement("VACUUM INTO ?")) {

@@ -15,8 +15,10 @@ import java.util.function.Function;
 import ortet.book.BookStore;
 import ortet.book.BookView;
 import ortet.book.CanonicalText;
+import ortet.book.EntrySource;
 import ortet.book.Head;
 import ortet.book.Judge;
+import ortet.book.Loaded;
 import ortet.book.Progress;
 import ortet.book.Proposal;
 import ortet.book.Receipt;
@@ -145,6 +147,77 @@ public final class SqliteBookStore implements BookStore {
         });
     }
 
+    /**
+     * {@inheritDoc}
+     *
+     * <p>Where nobody else has the book open, it is written with a rollback journal, which notes only the few pages that
+     * were there before: each page is then written once. Where somebody has, it goes through the write-ahead log as always.
+     */
+    @Override
+    public Loaded load(EntrySource source, Judge judge, Progress progress) {
+        requireWritable();
+        lock();
+        try {
+            closeIdle();
+            Session session = borrow();
+            try {
+                session.alone();
+                session.run("BEGIN IMMEDIATE");
+                return finish(session, (alone, view) -> load(alone, view, source, judge, progress));
+            } catch (SQLException trouble) {
+                throw Trouble.with(file.path(), trouble);
+            } finally {
+                close(session);
+            }
+        } finally {
+            writing.unlock();
+        }
+    }
+
+    private Loaded load(Session session, SqliteBookView view, EntrySource source, Judge judge, Progress progress)
+            throws SQLException {
+        Head before = view.head();
+        if (before.order() != 0
+                || source.identity().isPresent() && !view.persons().isEmpty()) {
+            throw notEmpty();
+        }
+        Scribe scribe = new Scribe(session);
+        scribe.beginLoad();
+        Loaded loaded;
+        List<Person> persons;
+        List<Person> known = List.copyOf(view.persons());
+        try (Loader loader = new Loader(file.path(), scribe)) {
+            loaded = judge.load(source, before, known, loader, progress);
+            loader.finish();
+            persons = loader.persons();
+        }
+        if (source.identity().isPresent()) {
+            scribe.become(loaded.head());
+        }
+        scribe.endLoad(persons, loaded.head(), progress);
+        require(
+                session.number("SELECT count(*) FROM entry") == loaded.head().order()
+                        && session.number("SELECT max(recorded_order) FROM entry")
+                                == loaded.head().order(),
+                "the book is not as it was judged");
+        return loaded;
+    }
+
+    private Refused notEmpty() {
+        return Refused.because(
+                "not-empty",
+                "the book " + file.path() + " has entries already; another can be put into an empty one alone");
+    }
+
+    private void closeIdle() {
+        Deque<Session> open;
+        synchronized (idle) {
+            open = new ArrayDeque<>(idle);
+            idle.clear();
+        }
+        open.forEach(this::close);
+    }
+
     @Override
     public Receipt restore(Restoration from, Judge judge, Progress progress) {
         return restore(view -> judge.restore(from, progress), progress);
@@ -154,9 +227,7 @@ public final class SqliteBookStore implements BookStore {
     Receipt restore(Function<BookView, Ruling> judge, Progress progress) {
         return write((session, view) -> {
             if (view.head().order() != 0 || !view.persons().isEmpty()) {
-                throw Refused.because(
-                        "not-empty",
-                        "the book " + file.path() + " has entries already; another can be put into an empty one alone");
+                throw notEmpty();
             }
             Ruling ruling = judge.apply(view);
             require(ruling.head().order() == ruling.entries().size(), "the ruling does not begin the book");
@@ -199,16 +270,30 @@ public final class SqliteBookStore implements BookStore {
 
     @Override
     public void rebuild(Judge judge, Progress progress) {
-        rebuild(view -> judge.rebuild(view, progress), progress);
-    }
-
-    /** Write anew what a judge works out from the entries. */
-    void rebuild(Function<BookView, Ruling> judge, Progress progress) {
         write((session, view) -> {
-            Ruling ruling = judge.apply(view);
-            require(ruling.head().equals(view.head()), "the ruling is on another book");
-            new Scribe(session).rewrite(ruling, progress);
-            return ruling;
+            Scribe scribe = new Scribe(session);
+            Head kept = view.head();
+            boolean[] begun = {false};
+            Head anew = judge.retell(
+                    view,
+                    facts -> {
+                        try {
+                            if (!begun[0]) {
+                                scribe.beginRewrite();
+                                begun[0] = true;
+                            }
+                            scribe.load(facts);
+                        } catch (SQLException trouble) {
+                            throw Trouble.with(file.path(), trouble);
+                        }
+                    },
+                    progress);
+            if (!begun[0]) {
+                scribe.beginRewrite();
+            }
+            require(anew.order() == kept.order(), "the entries are not those of the book");
+            scribe.endRewrite(anew, progress);
+            return anew;
         });
     }
 
@@ -253,12 +338,7 @@ public final class SqliteBookStore implements BookStore {
     }
 
     private <T> T write(Work<T> work) {
-        if (!writable) {
-            throw Trouble.readOnly(file.path(), null);
-        }
-        if (writing.isHeldByCurrentThread()) {
-            throw new Defect("a question put while a proposal is judged wants to write");
-        }
+        requireWritable();
         lock();
         try {
             Session session = borrow();
@@ -289,6 +369,15 @@ public final class SqliteBookStore implements BookStore {
             if (!done) {
                 session.abandon();
             }
+        }
+    }
+
+    private void requireWritable() {
+        if (!writable) {
+            throw Trouble.readOnly(file.path(), null);
+        }
+        if (writing.isHeldByCurrentThread()) {
+            throw new Defect("a question put while a proposal is judged wants to write");
         }
     }
 

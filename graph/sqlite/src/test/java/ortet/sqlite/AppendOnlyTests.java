@@ -89,10 +89,6 @@ class AppendOnlyTests {
         assertTrue(nursery.entries().size() > 1000);
         large.append(view -> nursery, Progress.NONE);
         assertEquals(before, schema(large));
-        large.rebuild(
-                view -> new Ruling(nursery.head(), List.of(), List.of(), nursery.facts(), List.of(), 0, 0, List.of()),
-                Progress.NONE);
-        assertEquals(before, schema(large));
         Books.assertChained(large);
     }
 

@@ -4,15 +4,16 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Stream;
 import ortet.book.BookView;
+import ortet.book.EntrySource;
 import ortet.book.Progress;
+import ortet.plant.Person;
 import ortet.value.Fault;
-import ortet.value.Nearest;
 import ortet.value.Refused;
 import ortet.value.Require;
 import ortet.value.Unavailable;
@@ -66,6 +67,30 @@ public final class DayBook {
     }
 
     /**
+     * Return files, or one folder that a book was exported to, as a source for a book that has no entries: they are read
+     * when they are asked for, however large, and not kept.
+     *
+     * @param paths files with rows, among them at most one list of persons; or one folder
+     * @param source the name of the source that derived identities hold to; each file's name when absent
+     * @param known the persons whom the book has already
+     * @throws Refused when there are no such files
+     */
+    public static EntrySource source(List<Path> paths, Optional<String> source, Collection<Person> known) {
+        Require.size(1, paths, "file");
+        if (paths.size() == 1 && Files.isDirectory(paths.get(0))) {
+            if (source.isPresent()) {
+                throw Refused.because(
+                        "source-of-export", "an export has no source to name: its entries have identities");
+            }
+            return ExportReader.source(paths.get(0));
+        }
+        Faults faults = new Faults();
+        List<Source> sources = sources(paths, faults);
+        faults.refuse();
+        return new DayBookSource(sources, Require.text(source, "source"), new Persons(known));
+    }
+
+    /**
      * Write the whole book into a folder that is new or empty: the entries, the persons and a label.
      *
      * <p>The folder appears when all is written, or not at all.
@@ -90,14 +115,15 @@ public final class DayBook {
             if (!isPersons(source)) {
                 Sheet sheet = new Sheet(source, Columns.OF_DAY_BOOK, faults);
                 String name = Require.text(named, "source").orElse(source.name());
-                new RowReader(sheet, name, persons::number, faults, gathered.taker(sheet)).readAll(progress);
+                new RowReader(sheet, name, persons::number, faults, gathered.taker(sheet), gathered.size())
+                        .readAll(progress);
             }
         }
         faults.refuse();
         return gathered.rows(persons);
     }
 
-    private static boolean isPersons(Source source) {
+    static boolean isPersons(Source source) {
         return source.name().equalsIgnoreCase(PERSONS_FILE);
     }
 
@@ -121,26 +147,11 @@ public final class DayBook {
                 hasPersons |= isPersons(source);
                 sources.add(source);
             } catch (java.nio.file.NoSuchFileException missing) {
-                faults.add(Fault.of("no-file", "there is no file " + path).nearest(near(path)));
+                faults.add(Fault.of("no-file", "there is no file " + path).nearest(Source.near(path)));
             } catch (IOException broken) {
                 throw new Unavailable("cannot read " + path + ": " + Sheet.reason(broken), broken);
             }
         }
         return sources;
-    }
-
-    private static Optional<String> near(Path path) {
-        Path folder = path.toAbsolutePath().getParent();
-        Path name = path.getFileName();
-        if (folder == null || name == null) {
-            return Optional.empty();
-        }
-        try (Stream<Path> files = Files.list(folder)) {
-            return Nearest.of(
-                    name.toString(),
-                    files.map(file -> file.getFileName().toString()).toList());
-        } catch (IOException unknown) {
-            return Optional.empty();
-        }
     }
 }

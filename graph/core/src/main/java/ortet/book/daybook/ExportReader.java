@@ -17,9 +17,12 @@ import java.util.UUID;
 import ortet.book.BookView;
 import ortet.book.Chain;
 import ortet.book.Digest;
+import ortet.book.EntrySource;
+import ortet.book.Intake;
 import ortet.book.Progress;
 import ortet.book.Restoration;
 import ortet.entry.EntryId;
+import ortet.entry.Proposed;
 import ortet.entry.Recorded;
 import ortet.plant.Person;
 import ortet.plant.PersonNumber;
@@ -70,17 +73,65 @@ final class ExportReader {
         faults.refuse();
         persons.forEach(person -> numbers.add(person.number()));
         Sheet sheet = new Sheet(rows, COLUMNS, faults);
-        new RowReader(
-                        sheet,
-                        rows.name(),
-                        (cell, role, where) -> number(cell),
-                        faults,
-                        (proposed, row) ->
-                                take(new Recorded(order(sheet, row), instant(sheet, row), proposed), sheet, row))
+        new RowReader(sheet, rows.name(), (cell, role, where) -> number(cell), faults, taker(sheet), 0)
                 .readAll(progress);
         faults.refuse();
         checkDigest(read, progress);
         return new Restoration(read.book(), read.zone(), entries, persons, read.digest());
+    }
+
+    private RowReader.Taker taker(Sheet sheet) {
+        return new RowReader.Taker() {
+            @Override
+            public int take(Proposed proposed, Row row) {
+                long order = order(sheet, row, entries.size());
+                require(sheet, row);
+                Long before = seen.putIfAbsent(proposed.id(), row.line());
+                if (before != null) {
+                    repeated(sheet, row, before);
+                }
+                entries.add(new Recorded(order, instant(sheet, row), proposed));
+                places.add(sheet.where(row.line()));
+                return entries.size();
+            }
+
+            @Override
+            public EntryId id(int number) {
+                return entries.get(number - 1).proposed().id();
+            }
+
+            @Override
+            public int number(EntryId id) {
+                return 0;
+            }
+        };
+    }
+
+    /** Return what hands the rows on as they are read. */
+    RowReader.Taker taker(Sheet sheet, Intake intake) {
+        return new RowReader.Taker() {
+            @Override
+            public int take(Proposed proposed, Row row) {
+                long order = order(sheet, row, intake.size());
+                require(sheet, row);
+                long before = intake.order(proposed.id());
+                if (before != 0) {
+                    repeated(sheet, row, intake.where(before).orElseThrow().line());
+                }
+                intake.take(new Recorded(order, instant(sheet, row), proposed), Optional.of(sheet.where(row.line())));
+                return (int) order;
+            }
+
+            @Override
+            public EntryId id(int number) {
+                return intake.entry(number).proposed().id();
+            }
+
+            @Override
+            public int number(EntryId id) {
+                return 0;
+            }
+        };
     }
 
     private Source source(String name) {
@@ -178,8 +229,8 @@ final class ExportReader {
         return number;
     }
 
-    private long order(Sheet sheet, Row row) {
-        long expected = entries.size() + 1L;
+    private long order(Sheet sheet, Row row, long before) {
+        long expected = before + 1;
         String text = row.cell(COLUMNS.at(Columns.ORDER));
         if (faults.isEmpty() && !text.equals(Long.toString(expected))) {
             faults.add(
@@ -203,7 +254,7 @@ final class ExportReader {
         return lastRead;
     }
 
-    private void take(Recorded recorded, Sheet sheet, Row row) {
+    private void require(Sheet sheet, Row row) {
         if (row.cell(COLUMNS.at(Columns.ENTRY)).isEmpty()) {
             faults.add(
                     "missing-value",
@@ -211,25 +262,18 @@ final class ExportReader {
                     sheet.position(COLUMNS.at(Columns.ENTRY)),
                     "must not be empty in an export");
         }
-        Long before = seen.putIfAbsent(recorded.proposed().id(), row.line());
-        if (before != null) {
-            faults.add(
-                    "repeated-entry",
-                    sheet.where(row.line(), Columns.ENTRY),
-                    sheet.position(COLUMNS.at(Columns.ENTRY)),
-                    "stands in line " + before + " too; expected each identity once");
-        }
-        entries.add(recorded);
-        places.add(sheet.where(row.line()));
+    }
+
+    private void repeated(Sheet sheet, Row row, long before) {
+        faults.add(
+                "repeated-entry",
+                sheet.where(row.line(), Columns.ENTRY),
+                sheet.position(COLUMNS.at(Columns.ENTRY)),
+                "stands in line " + before + " too; expected each identity once");
     }
 
     private void checkDigest(Label label, Progress progress) {
-        if (entries.size() != label.entries()) {
-            throw Refused.because(
-                    "changed-after-export",
-                    folder + " was changed after the export: " + DayBook.ENTRIES_FILE + " has " + entries.size()
-                            + " entries, " + DayBook.LABEL_FILE + " says " + label.entries());
-        }
+        requireCount(label, entries.size());
         Chain chain = new Chain(Chain.START);
         Digest last = Chain.START;
         int done = 0;
@@ -239,6 +283,19 @@ final class ExportReader {
                 progress.at("checking digests", done, entries.size());
             }
         }
+        requireDigest(label, last);
+    }
+
+    private void requireCount(Label label, long count) {
+        if (count != label.entries()) {
+            throw Refused.because(
+                    "changed-after-export",
+                    folder + " was changed after the export: " + DayBook.ENTRIES_FILE + " has " + count + " entries, "
+                            + DayBook.LABEL_FILE + " says " + label.entries());
+        }
+    }
+
+    private void requireDigest(Label label, Digest last) {
         if (!last.equals(label.digest())) {
             throw Refused.because(
                     "changed-after-export",
@@ -246,5 +303,40 @@ final class ExportReader {
                             + DayBook.LABEL_FILE + " says "
                             + label.digest().brief() + "…");
         }
+    }
+
+    /** Return the folder as a source for an empty book. */
+    static EntrySource source(Path folder) {
+        ExportReader reader = new ExportReader(folder);
+        Label label = reader.label(reader.source(DayBook.LABEL_FILE), Progress.NONE);
+        List<Person> persons = reader.persons(reader.source(DayBook.PERSONS_FILE), Progress.NONE);
+        Source rows = reader.source(DayBook.ENTRIES_FILE);
+        reader.faults.refuse();
+        persons.forEach(person -> reader.numbers.add(person.number()));
+        return new EntrySource() {
+            @Override
+            public void read(Intake intake, Progress progress) {
+                reader.hand(rows, label, intake, progress);
+            }
+
+            @Override
+            public List<Person> persons() {
+                return persons;
+            }
+
+            @Override
+            public Optional<Identity> identity() {
+                return Optional.of(new Identity(label.book(), label.zone()));
+            }
+        };
+    }
+
+    private void hand(Source rows, Label label, Intake intake, Progress progress) {
+        Sheet sheet = new Sheet(rows, COLUMNS, faults);
+        new RowReader(sheet, rows.name(), (cell, role, where) -> number(cell), faults, taker(sheet, intake), 0)
+                .readAll(progress);
+        faults.refuse();
+        requireCount(label, intake.size());
+        requireDigest(label, intake.digest());
     }
 }

@@ -22,28 +22,38 @@ final class Gathered {
         this.faults = faults;
     }
 
-    /** Return what takes the rows of a file. */
-    RowReader.Taker taker(Sheet sheet) {
-        return (proposed, row) -> take(proposed, sheet.where(row.line()), sheet);
+    /** Return how many entries were taken. */
+    int size() {
+        return items.size();
     }
 
-    private void take(Proposed proposed, Where where, Sheet sheet) {
-        Integer before = places.putIfAbsent(proposed.id(), items.size());
-        if (before == null) {
-            items.add(new Proposal.Item(proposed, Optional.of(where)));
-            return;
-        }
-        Proposal.Item first = items.get(before);
-        Where place = first.where().orElseThrow();
-        if (first.proposed().equals(proposed)) {
-            repeats.add(new Warning("repeated-row", where + ": says the same as " + place + ", and is left out"));
-        } else {
-            faults.add(
-                    "changed-row",
-                    sheet.has(Columns.ENTRY) ? sheet.where(where.line(), Columns.ENTRY) : where,
-                    sheet.position(Columns.OF_DAY_BOOK.at(Columns.ENTRY)),
-                    "has the identity of " + place + " and other words; expected one row for each entry");
-        }
+    /** Return what takes the rows of a file. */
+    RowReader.Taker taker(Sheet sheet) {
+        return new RowReader.Taker() {
+            @Override
+            public int take(Proposed proposed, Row row) {
+                Where where = sheet.where(row.line());
+                Integer before = places.putIfAbsent(proposed.id(), items.size());
+                if (before == null) {
+                    items.add(new Proposal.Item(proposed, Optional.of(where)));
+                    return items.size();
+                }
+                Proposal.Item first = items.get(before);
+                Repeat.of(first.proposed(), first.where().orElseThrow(), proposed, where, sheet, faults)
+                        .ifPresent(repeats::add);
+                return before + 1;
+            }
+
+            @Override
+            public EntryId id(int number) {
+                return items.get(number - 1).proposed().id();
+            }
+
+            @Override
+            public int number(EntryId id) {
+                return places.getOrDefault(id, -1) + 1;
+            }
+        };
     }
 
     /** Return the rows as a proposal. */

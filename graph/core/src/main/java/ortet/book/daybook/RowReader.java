@@ -39,10 +39,16 @@ final class RowReader {
         PersonNumber find(String cell, Role role, Where where);
     }
 
-    /** Is handed every row that is right, with its line. */
-    @FunctionalInterface
+    /** Is handed every row that is right, with its line, and knows those that it was handed. */
     interface Taker {
-        void take(Proposed proposed, Row row);
+        /** Take an entry, and return its number, from 1: that of the same entry where it was taken before. */
+        int take(Proposed proposed, Row row);
+
+        /** Return the identity of an entry that was taken. */
+        EntryId id(int number);
+
+        /** Return the number of the entry with an identity that was taken; 0 when there is none. */
+        int number(EntryId id);
     }
 
     private static final Columns COLUMNS = Columns.OF_DAY_BOOK;
@@ -108,16 +114,24 @@ final class RowReader {
     private final Map<String, EntryKind> kinds = new HashMap<>();
     private final Map<String, When> days = new HashMap<>();
     private final Map<EntryId, Integer> occurrences = new HashMap<>();
+    private final int takenBefore;
     private final Set<String> missingColumns = new HashSet<>();
-    private final List<Optional<EntryId>> ids = new ArrayList<>();
-    private long[] lines = new long[64];
+    private int[] lines = new int[64];
+    private int[] numbers = new int[64];
+    private int rows;
 
-    RowReader(Sheet sheet, String sourceName, PersonFinder persons, Faults faults, Taker taker) {
+    /**
+     * Make a reader.
+     *
+     * @param takenBefore how many entries the taker has taken from other sheets
+     */
+    RowReader(Sheet sheet, String sourceName, PersonFinder persons, Faults faults, Taker taker, int takenBefore) {
         this.sheet = sheet;
         this.sourceName = sourceName;
         this.persons = persons;
         this.faults = faults;
         this.taker = taker;
+        this.takenBefore = takenBefore;
     }
 
     /** Read all rows of the sheet. */
@@ -132,27 +146,34 @@ final class RowReader {
         Optional<PersonNumber> by = value(row, BY, cell -> person(cell, BY, row));
         Optional<EntryKind> kind = required(row, KIND, this::kind);
         Optional<Entry> entry = kind.isPresent() ? entry(kind.get(), row) : Optional.empty();
-        Optional<EntryId> id = Optional.empty();
+        int number = 0;
         if (faults.size() == before && day.isPresent() && entry.isPresent()) {
-            id = given.isPresent() ? given : Optional.of(derived(day.get(), entry.get()));
-            taker.take(new Proposed(id.get(), day.get(), by, entry.get()), row);
+            EntryId id = given.isPresent() ? given.get() : derived(day.get(), entry.get());
+            number = taker.take(new Proposed(id, day.get(), by, entry.get()), row);
         }
-        remember(row.line(), id);
+        remember(row.line(), number);
     }
 
-    private void remember(long line, Optional<EntryId> id) {
-        if (ids.size() == lines.length) {
-            lines = Arrays.copyOf(lines, lines.length * 2);
+    private void remember(long line, int number) {
+        if (rows == lines.length) {
+            lines = Arrays.copyOf(lines, rows + (rows >> 1));
+            numbers = Arrays.copyOf(numbers, lines.length);
         }
-        lines[ids.size()] = line;
-        ids.add(id);
+        lines[rows] = (int) line;
+        numbers[rows++] = number;
     }
 
+    /** Return the identity of a row that has none of its own; only of rows that are alike is kept how many there were. */
     private EntryId derived(When day, Entry entry) {
         String key = key(day, entry);
         EntryId first = EntryId.derived(sourceName, key, 1);
-        int occurrence = occurrences.merge(first, 1, Integer::sum);
-        return occurrence == 1 ? first : EntryId.derived(sourceName, key, occurrence);
+        int taken = taker.number(first);
+        if (taken == 0) {
+            return first;
+        }
+        int before = occurrences.getOrDefault(first, taken > takenBefore ? 1 : 0);
+        occurrences.put(first, before + 1);
+        return before == 0 ? first : EntryId.derived(sourceName, key, before + 1);
     }
 
     /**
@@ -282,14 +303,14 @@ final class RowReader {
             throw Refused.because("bad-target", "expected a line of this file such as line:12, found \"" + cell + "\"");
         }
         long line = Long.parseLong(digits);
-        int at = Arrays.binarySearch(lines, 0, ids.size(), line);
+        int at = Arrays.binarySearch(lines, 0, rows, (int) line);
         if (at < 0) {
             List<String> near = new ArrayList<>();
             int after = -at - 1;
             if (after > 0) {
                 near.add(LINE + lines[after - 1]);
             }
-            if (after < ids.size()) {
+            if (after < rows) {
                 near.add(LINE + lines[after]);
             }
             throw new Refused(Fault.of(
@@ -298,7 +319,7 @@ final class RowReader {
                                     + "; an entry is amended below the row that tells it")
                     .nearest(near.isEmpty() ? Optional.empty() : Optional.of(String.join(", ", near))));
         }
-        return ids.get(at).orElse(NOTHING);
+        return numbers[at] == 0 ? NOTHING : taker.id(numbers[at]);
     }
 
     private void checkUnused(EntryKind kind, Plan plan, Row row) {
