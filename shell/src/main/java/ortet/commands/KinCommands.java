@@ -21,11 +21,7 @@ public final class KinCommands {
         this.judge = judge;
     }
 
-    @Command(
-            name = "kin",
-            group = "Questions",
-            description = "tell how two plants are related",
-            help = """
+    @Command(name = "kin", group = "Questions", description = "tell how two plants are related", help = """
             Whether they are one clone, their nearest common ancestors, and the coefficient of kinship: 1/2 for one clone that
             is not inbred, 1/4 for parent and offspring and for full sibs, 1/8 for half sibs. All ramets of a clone are one
             genotype. What was bought in is of unknown origin: it is never taken for unrelated, the coefficient is then

@@ -84,7 +84,8 @@ final class KinView {
     private static String told(BigFraction value) {
         return value.getDenominatorAsInt() == 1
                 ? value.getNumerator().toString()
-                : fraction(value) + " (" + value.bigDecimalValue().stripTrailingZeros().toPlainString() + ")";
+                : fraction(value) + " ("
+                        + value.bigDecimalValue().stripTrailingZeros().toPlainString() + ")";
     }
 
     private static String fraction(BigFraction value) {
@@ -148,13 +149,18 @@ final class KinView {
                 .field("kinship_at_least_fraction", kin.least().map(KinView::fraction))
                 .field("kinship_at_most_of_several", kin.most().map(BigFraction::bigDecimalValue))
                 .array("unknown_origin", list -> kin.unknown().forEach(tag -> list.value(tag.text())))
-                .array("nearest_common_ancestors", list -> kin.nearest()
-                        .forEach(one -> list.object(ancestor -> ancestor.field("tag", one.tag().text())
-                                .field("nature", Words.of(one.nature()))
-                                .field("cultivar", one.named().cultivar().map(CultivarName::toString))
-                                .field("first_generations", one.firstGenerations())
-                                .field("first_by_seed", one.firstBySeed())
-                                .field("second_generations", one.secondGenerations())
-                                .field("second_by_seed", one.secondBySeed())))));
+                .array(
+                        "nearest_common_ancestors",
+                        list -> kin.nearest()
+                                .forEach(one -> list.object(ancestor -> ancestor.field(
+                                                "tag", one.tag().text())
+                                        .field("nature", Words.of(one.nature()))
+                                        .field(
+                                                "cultivar",
+                                                one.named().cultivar().map(CultivarName::toString))
+                                        .field("first_generations", one.firstGenerations())
+                                        .field("first_by_seed", one.firstBySeed())
+                                        .field("second_generations", one.secondGenerations())
+                                        .field("second_by_seed", one.secondBySeed())))));
     }
 }

@@ -139,8 +139,10 @@ class SallowfieldRecallTests {
         }
         assertEquals(13, sold.size());
         Map<Tag, String> told = new TreeMap<>();
-        recall(0, Sallowfield.LAST_DAY.toString()).implicated().forEach(one -> one.sales()
-                .forEach(sale -> told.put(one.tag(), sale.shown().orElse("") + " " + sale.day())));
+        recall(0, Sallowfield.LAST_DAY.toString())
+                .implicated()
+                .forEach(one -> one.sales()
+                        .forEach(sale -> told.put(one.tag(), sale.shown().orElse("") + " " + sale.day())));
         assertEquals(sold, told);
     }
 
@@ -270,7 +272,8 @@ class SallowfieldRecallTests {
         Set<Tag> raised = new HashSet<>();
         tracks.forEach((tag, track) -> {
             boolean since = track.begun.compareTo(came) >= 0
-                    || track.layer && (track.severed.isEmpty() || track.severed.compareTo(came) >= 0)
+                    || track.layer
+                            && (track.severed.isEmpty() || track.severed.compareTo(came) >= 0)
                             && track.gone.compareTo(came) >= 0;
             if (!track.mother.isEmpty() && since) {
                 if (beside.contains(new Tag(track.mother))) {

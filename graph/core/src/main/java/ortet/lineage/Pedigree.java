@@ -295,10 +295,11 @@ final class Pedigree {
         };
     }
 
-    /** Tell whether the member of a genotype is one plant out of its batch, rather than wood taken from the batch. */
+    /** Tell whether a genotype is one plant out of its batch, drawn or still in it, rather than wood taken from the batch. */
     private boolean isDrawn(Genotype genotype) {
-        return reading.facts(genotype.member()).links().stream()
-                .anyMatch(link -> link.act() == Act.DRAWN_FROM || link.act() == Act.ONE_OF);
+        return isBatch(genotype)
+                || reading.facts(genotype.member()).links().stream()
+                        .anyMatch(link -> link.act() == Act.DRAWN_FROM || link.act() == Act.ONE_OF);
     }
 
     /** Tell whether the one, of unknown origin, may have come from the other without anybody knowing. */

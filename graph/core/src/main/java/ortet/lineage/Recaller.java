@@ -330,26 +330,17 @@ final class Recaller {
         return sales;
     }
 
-    /** Count what came back against the customer who brought it, if that is known, the last sale first. */
+    /** Count what came back against the sales to the customer who brought it, then against others, the last first. */
     private static void takeBack(List<Sale> sales, Leaving back) {
         int left = back.count();
-        for (int at = sales.size() - 1; at >= 0 && left > 0; at--) {
-            Sale sale = sales.get(at);
-            boolean his = back.person().isEmpty()
-                    || sale.customer().isEmpty()
-                    || back.person().equals(sale.customer());
-            int count = his ? Math.min(left, sale.count() - sale.back()) : 0;
-            if (count > 0) {
-                sales.set(
-                        at,
-                        new Sale(
-                                sale.customer(),
-                                sale.shown(),
-                                sale.day(),
-                                sale.count(),
-                                sale.back() + count,
-                                sale.isSure()));
-                left -= count;
+        for (boolean his : new boolean[] {true, false}) {
+            for (int at = sales.size() - 1; at >= 0; at--) {
+                Sale sale = sales.get(at);
+                if (sale.customer().equals(back.person()) == his) {
+                    int count = Math.min(left, sale.count() - sale.back());
+                    sales.set(at, sale.back(count));
+                    left -= count;
+                }
             }
         }
     }

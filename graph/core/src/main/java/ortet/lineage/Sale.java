@@ -22,4 +22,9 @@ public record Sale(
         Objects.requireNonNull(shown);
         Objects.requireNonNull(day);
     }
+
+    /** Return this with so many more that came back. */
+    Sale back(int more) {
+        return new Sale(customer, shown, day, count, back + more, isSure);
+    }
 }

@@ -395,7 +395,7 @@ final class Spread {
                                 state,
                                 child,
                                 Math.max(state.since(), span.low(sure)),
-                                keep(state),
+                                keepBody(state),
                                 Kind.RAISED_FROM,
                                 link,
                                 span.from(),
@@ -443,6 +443,11 @@ final class Spread {
         return state.flags() & ENDED;
     }
 
+    /** Return what a part shares with its plant: what may be another through the one may not be through the other. */
+    private static int keepBody(Reach state) {
+        return state.flags() & (ENDED | ALIAS);
+    }
+
     private Optional<Doubt> coarse(boolean isSure) {
         return sure || isSure ? Optional.empty() : Optional.of(Doubt.COARSE_DAY);
     }
@@ -461,7 +466,7 @@ final class Spread {
                             state,
                             mother,
                             Math.max(state.since(), span.low(sure)),
-                            keep(state),
+                            keepBody(state),
                             Kind.BODY_OF,
                             link,
                             span.from(),

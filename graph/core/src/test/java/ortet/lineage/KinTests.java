@@ -61,7 +61,7 @@ class KinTests {
                 "2002-01-01 drawn Q-1; source=S-2",
                 "2003-01-01 layer-set J-1 J-2; mother=P-1",
                 "2004-01-01 severed J-1 J-2",
-                "2004-01-01 cuttings-struck T-1; mothers=J-1; count=10",
+                "2004-02-01 cuttings-struck T-1; mothers=J-1; count=10",
                 "2005-01-01 drawn C-1 C-2; source=T-1",
                 "2005-01-01 acquired R-1; count=20",
                 "2006-01-01 graft-worked G-1; scion=P-2; stock=R-1");

@@ -468,6 +468,7 @@ final class DayByDay {
     /** Pass on to what is related, on one day. */
     private void related(int level, int unit, int variant, int day) {
         int kept = flags(variant, DOUBT | ENDED, 0);
+        int ofBody = flags(variant, DOUBT | ENDED | ALIAS, 0);
         Life mine = lives.get(unit);
         lives.forEach((other, theirs) -> {
             Boolean several = sources(other).get(unit);
@@ -475,7 +476,7 @@ final class DayByDay {
                 int doubt = several ? DOUBT : 0;
                 if (theirs.beginning() instanceof LayerSet || theirs.beginning() instanceof SportFound) {
                     if (theirs.onMother.get(day)) {
-                        reach(level, other, kept, day);
+                        reach(level, other, ofBody, day);
                     }
                 } else if (theirs.beginning() instanceof FoundUntagged) {
                     if (day >= day(theirs.begun)) {
@@ -488,7 +489,7 @@ final class DayByDay {
         });
         sources(unit).forEach((mother, several) -> {
             if (mine.onMother.get(day) && (variant & OFF) == 0) {
-                reach(level, mother, kept, day);
+                reach(level, mother, ofBody, day);
             }
             if (mine.beginning() instanceof FoundUntagged && (variant & ALIAS) == 0) {
                 reach(level, mother, kept | DOUBT, day);

@@ -108,7 +108,9 @@ class RecallTests {
                 "2025-05-03 layer-set J-20; mother=J-12");
         assertEquals("J-12 J-13 J-20 K-3 K-4 T-1 | ", of("J-12").lists());
         assertEquals("J-12 was asked about", of("J-12").why("J-12"));
-        assertEquals("K-3 gave on 2024-05-03 the layer J-12, which was asked about", of("J-12").why("K-3"));
+        assertEquals(
+                "K-3 gave on 2024-05-03 the layer J-12, which was asked about",
+                of("J-12").why("K-3"));
         assertEquals(
                 "T-1 was struck on 2024-06-01 from K-4, which came on 2024-02-01 with consignment 2024-17, as did K-3,"
                         + " which gave on 2024-05-03 the layer J-12, which was asked about",
@@ -178,7 +180,7 @@ class RecallTests {
                 "2016-01-01 graft-worked G-2; scion=K-2; stock=R-1",
                 "2016-01-01 seed-sown S-1; count=9; seed_parent=K-1; pollen_parent=K-3",
                 "2016-01-01 divided D-1; mother=K-1");
-        assertEquals("D-1 G-1 G-2 K-1 K-2 R-1 S-1 | ", of("G-2").lists().replace("K-1 K-2", "K-1 K-2"));
+        assertEquals("G-1 G-2 K-2 R-1 | ", of("G-2").lists());
         assertEquals("D-1 G-1 K-1 S-1 | ", of("K-1").lists());
         assertEquals("G-1 G-2 R-1 | ", of("R-1").lists());
         assertEquals("K-3 S-1 | ", of("K-3").lists());
@@ -308,7 +310,8 @@ class RecallTests {
         Asking asking = of("K-1");
         asking.rounds = 3;
         assertEquals("J-2 K-1 K-2 | ", asking.lists());
-        Finding mother = asking.ask().all()
+        Finding mother = asking.ask()
+                .all()
                 .filter(one -> one.tag().text().equals("K-2"))
                 .findFirst()
                 .orElseThrow();
@@ -444,7 +447,7 @@ class RecallTests {
                 List.of(
                         "B-1 true Optional[House 1] false Optional.empty",
                         "J-1 true Optional[House 1] false Optional.empty",
-                        "J-2 false Optional[House 1] false Optional[failed on 2015-05-01]",
+                        "J-2 false Optional.empty false Optional[failed on 2015-05-01]",
                         "K-1 true Optional[House 1] true Optional.empty"),
                 recall.implicated().stream()
                         .map(one -> one.tag() + " " + one.isHere() + " " + one.place() + " " + one.held() + " "
