@@ -89,7 +89,8 @@ final class KinView {
     }
 
     private static String fraction(BigFraction value) {
-        return value.getNumerator() + "/" + value.getDenominator();
+        boolean whole = value.getDenominatorAsInt() == 1;
+        return whole ? value.getNumerator().toString() : value.getNumerator() + "/" + value.getDenominator();
     }
 
     private static String generations(int all, int bySeed) {

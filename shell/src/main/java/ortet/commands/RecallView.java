@@ -33,9 +33,16 @@ final class RecallView {
     /** How many reasons people are shown for each list; the files have all. */
     private static final int MOST_REASONS = 40;
 
-    private static final String CAUTION =
-            "Tell the plant health authority: this list does not replace it. Move and sell none of these plants, and"
-                    + " clean hands and tools between them, until it has said what to do.";
+    private static final String CAUTION_FIRST = "Tell the plant health authority";
+
+    private static final String CAUTION_THEN =
+            ": this list does not replace it. Move and sell none of these plants, and clean hands and tools between them,"
+                    + " until it has said what to do.";
+
+    private static final String CAUTION = CAUTION_FIRST + CAUTION_THEN;
+
+    /** Comes after every name. */
+    private static final String NOBODY = "\uffff";
 
     private RecallView() {}
 
@@ -99,7 +106,7 @@ final class RecallView {
         screen.hanging("  ", "    ", counts("implicated", recall.implicated()));
         screen.hanging("  ", "    ", counts("cannot be ruled out", recall.notRuledOut()));
         screen.println();
-        screen.hanging("", "  ", CAUTION);
+        screen.headed("", CAUTION_FIRST, "  ", CAUTION_THEN);
         pull(recall, screen);
         call(recall, screen);
         reasons("Implicated, and why", recall.implicated(), screen);
@@ -198,7 +205,7 @@ final class RecallView {
                     .forEach(one -> one.sales().stream()
                             .filter(sale -> (sale.isSure() && one.isImplicated()) == sure)
                             .forEach(sale -> {
-                                String name = sale.shown().orElse("");
+                                String name = sale.shown().orElse(NOBODY);
                                 sorted.computeIfAbsent(name, key -> new TreeMap<>())
                                         .computeIfAbsent(sale.day().toString(), key -> new ArrayList<>())
                                         .add(one);
@@ -232,7 +239,7 @@ final class RecallView {
                 sheet.section(buyer.sure() ? "implicated" : "cannot be ruled out");
             }
             sheet.row(
-                    buyer.name().isEmpty() ? "nobody wrote down to whom" : buyer.name(),
+                    buyer.name().equals(NOBODY) ? "nobody wrote down to whom" : buyer.name(),
                     buyer.day(),
                     counts.get(buyer)[0],
                     counts.get(buyer)[1],

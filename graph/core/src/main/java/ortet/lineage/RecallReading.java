@@ -293,14 +293,9 @@ final class RecallReading {
         Set<Place> these = new HashSet<>(fresh);
         for (int unit : units) {
             if (whereabouts.containsKey(unit)) {
-                Whereabouts where = whereabouts(unit);
-                int off = where.onMother().map(Span::surelyTo).orElse(Span.OPEN);
-                for (Whereabouts.Stood stood : where.stood()) {
+                for (Whereabouts.Stood stood : whereabouts(unit).stood()) {
                     if (these.contains(stood.place())) {
-                        occupants
-                                .get(stood.place())
-                                .add(new Occupant(
-                                        unit, stood.span(), stood.span().from() >= off));
+                        occupants.get(stood.place()).add(new Occupant(unit, stood.span(), stood.isOff()));
                     }
                 }
             }

@@ -36,8 +36,9 @@ record Whereabouts(
      *
      * @param place the place
      * @param span when
+     * @param isOff whether it is a layer, which surely was off its mother by then
      */
-    record Stood(Place place, Span span) {}
+    record Stood(Place place, Span span, boolean isOff) {}
 
     /**
      * Read where a unit was.
@@ -58,7 +59,7 @@ record Whereabouts(
             for (Span there : present) {
                 Span both = span.and(there);
                 if (both.isPossible()) {
-                    stood.add(new Stood(stays.get(at).place(), both));
+                    stood.add(new Stood(stays.get(at).place(), both, isOff(nature, order, standings, stays.get(at))));
                 }
             }
         }
@@ -95,6 +96,22 @@ record Whereabouts(
         return List.copyOf(present);
     }
 
+    /** Tell whether a layer stood in a place because it was severed, or later. */
+    private static boolean isOff(Nature nature, long order, List<Standing> standings, Stay stay) {
+        return nature == Nature.LAYER
+                && stay.order() != order
+                && off(standings)
+                        .filter(off -> off.order() == stay.order() || Span.first(stay.day()) >= Span.last(off.day()))
+                        .isPresent();
+    }
+
+    /** Return the standing of a layer since it was severed or failed. */
+    private static Optional<Standing> off(List<Standing> standings) {
+        return standings.stream()
+                .filter(standing -> standing.pending().equals(Optional.of(0)))
+                .findFirst();
+    }
+
     private static Optional<Span> onMother(Nature nature, When begun, List<Standing> standings) {
         if (nature == Nature.SPORT) {
             return Optional.of(Span.between(begun, Optional.empty()));
@@ -102,11 +119,7 @@ record Whereabouts(
         if (nature != Nature.LAYER) {
             return Optional.empty();
         }
-        Optional<When> off = standings.stream()
-                .filter(standing -> standing.pending().equals(Optional.of(0)))
-                .map(Standing::day)
-                .findFirst();
-        return Optional.of(Span.between(begun, off));
+        return Optional.of(Span.between(begun, off(standings).map(Standing::day)));
     }
 
     /** Return how long one of several stays lasted: until another that surely, or perhaps, came after it. */

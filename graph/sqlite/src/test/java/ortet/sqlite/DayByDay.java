@@ -115,9 +115,18 @@ final class DayByDay {
         private final BitSet nowhere = new BitSet();
         private final Map<String, BitSet> stood = new TreeMap<>();
         private final Map<String, BitSet> stoodOff = new TreeMap<>();
+        private final Map<Integer, Integer> failed;
+        private final Map<Integer, Set<PersonNumber>> hands = new TreeMap<>();
 
         Life(List<Event> events) {
             this.events = events;
+            this.failed = failed(events);
+            for (Event event : events) {
+                if (HANDS.contains(event.entry().kind()) && event.by().isPresent()) {
+                    hands.computeIfAbsent(day(event), day -> new HashSet<>())
+                            .add(event.by().get());
+                }
+            }
             this.begun = events.stream().filter(Event::begins).findFirst().orElseThrow();
         }
 
@@ -133,6 +142,8 @@ final class DayByDay {
     private final int today;
     private final Map<Integer, Life> lives = new TreeMap<>();
     private final Map<String, String> within = new HashMap<>();
+    private final Map<Integer, Map<Integer, Boolean>> sources = new TreeMap<>();
+    private final Map<Integer, Map<Integer, Boolean>> offspring = new TreeMap<>();
     private final int[][][] since;
 
     private DayByDay(BookView view, Asked asked) {
@@ -150,6 +161,13 @@ final class DayByDay {
             if (listed.entry() instanceof PlaceListed place && place.within().isPresent()) {
                 within.put(place.place().name(), place.within().get().name());
             }
+        });
+        lives.keySet().forEach(unit -> {
+            sources.put(unit, sourcesOf(unit));
+            sources.get(unit)
+                    .forEach((mother, several) -> offspring
+                            .computeIfAbsent(mother, one -> new TreeMap<>())
+                            .put(unit, several));
         });
         lives.forEach(this::live);
         since = new int[asked.steps() + 1][last + 1][VARIANTS];
@@ -215,7 +233,7 @@ final class DayByDay {
             boolean failed = event.entry().kind() == EntryKind.SEVERED && total == 0;
             Optional<String> place = Form.write(event.entry(), "place").filter(name -> about && !failed);
             if (place.isPresent()) {
-                stops.add(new Object[] {now, place.get()});
+                stops.add(new Object[] {now, place.get(), event.begins()});
             }
         }
         for (Failure back : failures) {
@@ -238,7 +256,7 @@ final class DayByDay {
             BitSet days = new BitSet();
             days.set(start, end + 1);
             days.and(life.alive);
-            boolean later = life.beginning() instanceof LayerSet && start >= off;
+            boolean later = life.beginning() instanceof LayerSet && start >= off && !((Boolean) stops.get(at)[2]);
             (later ? life.stoodOff : life.stood)
                     .computeIfAbsent((String) stops.get(at)[1], name -> new BitSet())
                     .or(days);
@@ -303,16 +321,16 @@ final class DayByDay {
         List<Failure> failures = new ArrayList<>();
         lives.forEach((unit, life) -> {
             if (stocks(unit).contains(stock)) {
-                failed(life).forEach((day, count) -> failures.add(new Failure(day, count)));
+                life.failed.forEach((day, count) -> failures.add(new Failure(day, count)));
             }
         });
         failures.sort(Comparator.comparingInt(Failure::day));
         return failures;
     }
 
-    private static Map<Integer, Integer> failed(Life life) {
+    private static Map<Integer, Integer> failed(List<Event> events) {
         Map<Integer, Integer> failed = new TreeMap<>();
-        for (Event event : life.events) {
+        for (Event event : events) {
             if (event.entry().kind() == EntryKind.FAILED && event.roles().contains(Role.SUBJECT)) {
                 failed.merge(
                         day(event),
@@ -398,7 +416,7 @@ final class DayByDay {
         }
         Life life = lives.get(unit);
         int day = day(life.begun);
-        for (Map.Entry<Integer, Boolean> source : sources(unit).entrySet()) {
+        for (Map.Entry<Integer, Boolean> source : sources.get(unit).entrySet()) {
             int last = life.beginning() instanceof LayerSet
                     ? life.onMother.length() - 1
                     : life.beginning() instanceof SportFound || life.beginning() instanceof FoundUntagged ? NEVER : day;
@@ -431,7 +449,7 @@ final class DayByDay {
     }
 
     /** Return the units that a unit comes from, and whether it comes from only one of several of them. */
-    private Map<Integer, Boolean> sources(int unit) {
+    private Map<Integer, Boolean> sourcesOf(int unit) {
         Map<Integer, Boolean> sources = new TreeMap<>();
         Entry begun = lives.get(unit).beginning();
         if (begun instanceof LayerSet layer) {
@@ -470,24 +488,22 @@ final class DayByDay {
         int kept = flags(variant, DOUBT | ENDED, 0);
         int ofBody = flags(variant, DOUBT | ENDED | ALIAS, 0);
         Life mine = lives.get(unit);
-        lives.forEach((other, theirs) -> {
-            Boolean several = sources(other).get(unit);
-            if (several != null) {
-                int doubt = several ? DOUBT : 0;
-                if (theirs.beginning() instanceof LayerSet || theirs.beginning() instanceof SportFound) {
-                    if (theirs.onMother.get(day)) {
-                        reach(level, other, ofBody, day);
-                    }
-                } else if (theirs.beginning() instanceof FoundUntagged) {
-                    if (day >= day(theirs.begun)) {
-                        reach(level, other, kept | ALIAS | DOUBT, day);
-                    }
-                } else if (day == day(theirs.begun)) {
-                    reach(level, other, kept | doubt, day);
+        offspring.getOrDefault(unit, Map.of()).forEach((other, several) -> {
+            Life theirs = lives.get(other);
+            int doubt = several ? DOUBT : 0;
+            if (theirs.beginning() instanceof LayerSet || theirs.beginning() instanceof SportFound) {
+                if (theirs.onMother.get(day)) {
+                    reach(level, other, ofBody, day);
                 }
+            } else if (theirs.beginning() instanceof FoundUntagged) {
+                if (day >= day(theirs.begun)) {
+                    reach(level, other, kept | ALIAS | DOUBT, day);
+                }
+            } else if (day == day(theirs.begun)) {
+                reach(level, other, kept | doubt, day);
             }
         });
-        sources(unit).forEach((mother, several) -> {
+        sources.get(unit).forEach((mother, several) -> {
             if (mine.onMother.get(day) && (variant & OFF) == 0) {
                 reach(level, mother, ofBody, day);
             }
@@ -495,7 +511,7 @@ final class DayByDay {
                 reach(level, mother, kept | DOUBT, day);
             }
         });
-        if (failed(mine).containsKey(day)) {
+        if (mine.failed.containsKey(day)) {
             stocks(unit).forEach(stock -> reach(level, stock, kept, day));
         }
     }
@@ -505,6 +521,9 @@ final class DayByDay {
         int kept = flags(variant, DOUBT, 0);
         Life mine = lives.get(unit);
         Set<String> here = places(mine, day);
+        if (here.isEmpty() && !mine.nowhere.get(day) && !mine.hands.containsKey(day)) {
+            return;
+        }
         lives.forEach((other, theirs) -> {
             if (other == unit) {
                 return;
@@ -557,17 +576,8 @@ final class DayByDay {
     }
 
     private static boolean isSameHand(Life mine, Life theirs, int day) {
-        Set<PersonNumber> hands = hands(mine, day);
-        return hands(theirs, day).stream().anyMatch(hands::contains);
-    }
-
-    private static Set<PersonNumber> hands(Life life, int day) {
-        Set<PersonNumber> hands = new HashSet<>();
-        life.events.stream()
-                .filter(event ->
-                        day(event) == day && HANDS.contains(event.entry().kind()))
-                .forEach(event -> event.by().ifPresent(hands::add));
-        return hands;
+        Set<PersonNumber> hands = mine.hands.getOrDefault(day, Set.of());
+        return theirs.hands.getOrDefault(day, Set.of()).stream().anyMatch(hands::contains);
     }
 
     private Map<Integer, Found> found() {
