@@ -47,8 +47,8 @@ class RecallCommandsTests {
                 Recall of J-3, as of 2026-06-15
                 up to every source and down to all raised from them
 
-                  implicated: 6 tags; 4 tags still here (3 plants growing, 1 pending); 2 plants
-                    sold
+                  implicated: 6 tags; 4 tags still here (3 plants growing, 1 pending); 2
+                    plants sold
                   cannot be ruled out: 1 tag; 1 tag still here (20 pending)
 
                 Tell the plant health authority: this list does not replace it. Move and sell
@@ -77,16 +77,17 @@ class RecallCommandsTests {
 
                   J-3 was asked about
                   K-1 gave on 2024-05-01 the layer J-3, which was asked about
-                  J-1 J-2 J-4 (3) were layered on 2024-05-01 from K-1, which gave on 2024-05-01
-                      the layer J-3, which was asked about
+                  J-1 J-2 J-4 (3) were layered on 2024-05-01 from K-1, which gave on
+                      2024-05-01 the layer J-3, which was asked about
                   K-2 came on 2024-02-01 with consignment 24-17, as did K-1, which gave on
                       2024-05-01 the layer J-3, which was asked about
 
                 Cannot be ruled out, and why
 
                   T-1 was struck on 2025-06-01 from several, one of them K-2, which came on
-                      2024-02-01 with consignment 24-17, as did K-1, which gave on 2024-05-01 the
-                      layer J-3, which was asked about: cuttings of several mothers in one tray
+                      2024-02-01 with consignment 24-17, as did K-1, which gave on 2024-05-01
+                      the layer J-3, which was asked about: cuttings of several mothers in one
+                      tray
 
                 What the book cannot say
 
@@ -132,20 +133,20 @@ class RecallCommandsTests {
     void holdsWhatIsHereOnceAndSaysWhatItWillHold() {
         String answer =
                 desk.done("recall J-3 --mark held --sign 'leaf spots' --sample 26-18 --by Aoife --on 2026-06-14");
-        assertTrue(
-                answer.endsWith("""
+        assertTrue(answer.endsWith("""
 
                 holding 5 tags: J-3 J-4 K-1 K-2 T-1
                 #8  held J-3 J-4 K-1 K-2 T-1 (5); 2026-06-14, Aoife; sign leaf spots, sample
-                    26-18, note recall of J-3
-                """),
-                answer);
+                    26-18, “recall of J-3”
+                """), answer);
         assertTrue(desk.done("recall J-3 --mark held --sign 'leaf spots'")
                 .endsWith("\n\nall 5 tags are held already: no hold is recorded\n"));
         desk.done("clear K-2");
         assertTrue(desk.done("recall J-3 --mark held-implicated --sign 'leaf spots'")
                 .contains("\nholding 1 tag, 3 are held already: K-2\n"));
-        assertEquals("ortet: K-1 is held for plant health; clear it before it is potted\n", desk.refused("pot K-1 --into '5 L'"));
+        assertEquals(
+                "ortet: K-1 is held for plant health; clear it before it is potted\n",
+                desk.refused("pot K-1 --into '5 L'"));
     }
 
     @Test
@@ -167,7 +168,9 @@ class RecallCommandsTests {
         assertEquals(
                 "ortet: nothing in the book came with consignment 24-71; nearest: 24-17\n",
                 desk.refused("recall --consignment 24-71"));
-        assertEquals("ortet: nothing ever stood in House 3; nearest: House 1\n", desk.refused("recall --place 'House 3'"));
+        assertEquals(
+                "ortet: nothing ever stood in House 3; nearest: House 1, House 2\n",
+                desk.refused("recall --place 'House 3'"));
     }
 
     @Test
@@ -207,8 +210,7 @@ class RecallCommandsTests {
                 first,second,same_clone,kinship_at_least,kinship_at_most_of_several,unknown_origin,ancestor,cultivar,\
                 first_generations,first_by_seed,second_generations,second_by_seed
                 J-1,K-1,yes,1/2,,K-1,K-1,Acer palmatum 'Deshojo',1,0,0,0
-                """.replace("\n", "\r\n"),
-                desk.type("kin J-1 K-1 --format csv").out());
+                """.replace("\n", "\r\n"), desk.type("kin J-1 K-1 --format csv").out());
         assertTrue(desk.done("kin J-1 K-1 --format json").contains("\"kinship_at_least\" : 0.5"));
     }
 }

@@ -155,6 +155,7 @@ class SallowfieldRecallTests {
         private String gone = "9999";
         private int count;
         private boolean layer;
+        private boolean sport;
 
         /** Tell whether it stood in a place on some day of a time. */
         boolean stood(String place, String from, String to) {
@@ -174,7 +175,7 @@ class SallowfieldRecallTests {
             String start = layer ? severed : begun;
             String until = stays.isEmpty() ? "9999" : stays.get(0)[1];
             String end = until.compareTo(gone) < 0 ? until : gone;
-            boolean apart = !layer || !severed.isEmpty();
+            boolean apart = !sport && (!layer || !severed.isEmpty());
             // on the day on which it is severed it stands where its mother does, on that of its first place in that
             boolean some = layer ? start.compareTo(to) < 0 : start.compareTo(to) <= 0;
             boolean still = until.equals(end) ? end.compareTo(from) > 0 : end.compareTo(from) >= 0;
@@ -211,6 +212,7 @@ class SallowfieldRecallTests {
                     track.count = Math.max(1, count);
                     track.mother = row.getField("mother");
                     track.layer = kind.equals("layer-set");
+                    track.sport = kind.equals("sport-found");
                 }
                 boolean none = kind.equals("severed") && row.getField("roots").equals("none");
                 if (kind.equals("severed") && !none) {
