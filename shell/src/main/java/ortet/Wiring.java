@@ -24,11 +24,13 @@ import ortet.commands.HelpCommands;
 import ortet.commands.IdentityCommands;
 import ortet.commands.ImportCommands;
 import ortet.commands.InventoryCommands;
+import ortet.commands.KinCommands;
 import ortet.commands.LayerCommands;
 import ortet.commands.LifeCommands;
 import ortet.commands.PersonCommands;
 import ortet.commands.QuestionCommands;
 import ortet.commands.RaisingCommands;
+import ortet.commands.RecallCommands;
 import ortet.commands.RecordCommands;
 import ortet.commands.Recording;
 import ortet.commands.Shelf;
@@ -64,6 +66,8 @@ import ortet.nursery.Nursery;
     PersonCommands.class,
     QuestionCommands.class,
     FamilyCommands.class,
+    KinCommands.class,
+    RecallCommands.class,
     InventoryCommands.class,
     RecordCommands.class,
     SittingCommands.class,

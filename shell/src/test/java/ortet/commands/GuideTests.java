@@ -100,6 +100,7 @@ class GuideTests {
             desk.done("layer sever J-1 --roots full");
             desk.done("measure J-1 --stem 12");
             desk.done("correct 4 --field stem_mm --value 13");
+            desk.done("sell J-1");
             String all = desk.done("trace J-1 --format json")
                     + desk.done("plant J-1 --format json")
                     + desk.done("plant K-1 --format json")
@@ -107,7 +108,9 @@ class GuideTests {
                     + desk.done("offspring K-1 --format json")
                     + desk.done("clone J-1 --format json")
                     + desk.done("clones --format json")
-                    + desk.done("lineage check --format json");
+                    + desk.done("lineage check --format json")
+                    + desk.done("recall K-1 --contacts 1 --format json")
+                    + desk.done("kin J-1 K-1 --format json");
             TreeSet<String> missing = new TreeSet<>();
             Matcher matcher = FIELD.matcher(all);
             int found = 0;
