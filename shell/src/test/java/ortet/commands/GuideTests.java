@@ -57,7 +57,7 @@ class GuideTests {
         try (Desk desk = Desk.open(BookDesk.Day.class)) {
             for (String line : lines) {
                 String inFolder = line.replaceAll(
-                        "\\b(export-2026|backup-2026.ortet|(?:trees|pots|faults)\\.csv|(?:mapping|proposal)\\.txt)\\b",
+                        "\\b(export-2026|backup-2026.ortet|family\\.graphml|nursery\\.dot|(?:trees|pots|faults)\\.csv|(?:mapping|proposal)\\.txt)\\b",
                         folder + "/$1");
                 Desk.Answer answer = desk.script(inFolder + " --book " + book + "\n");
                 assertEquals(0, answer.status(), () -> line + "\n" + answer.err());
