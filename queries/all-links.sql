@@ -1,10 +1,10 @@
--- all-links: every link that there was by a day, each in one whole number; it was made on the day on which its child began
+-- all-links: every link that there was by a day, each in one whole number; it was made when its child began
 -- in: as_of
 -- out: link
 -- sort: child, then the order of its timeline
--- from the right: 4 bits act, 28 bits mother, the rest child; act: 0 layered from, 1 struck from, 2 scion of, 3 rootstock
--- of, 4 seed of, 5 pollen of, 6 divided from, 7 sport of, 8 drawn from, 9 split from, 10 merged from, 11 one of, 12 layered
--- below, 13 struck below, 14 stock wood of
+-- from the right: 4 bits act, 28 bits mother, the rest child; act: 0 layered from, 1 struck from, 2 scion of,
+-- 3 rootstock of, 4 seed of, 5 pollen of, 6 divided from, 7 sport of, 8 drawn from, 9 split from, 10 merged from,
+-- 11 one of, 12 layered below, 13 struck below, 14 stock wood of
 SELECT (child << 32) + (mother << 4) + CASE act
          WHEN 'LAYERED_FROM' THEN 0
          WHEN 'DRAWN_FROM' THEN 8
