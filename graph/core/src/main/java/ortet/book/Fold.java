@@ -3,9 +3,11 @@ package ortet.book;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import ortet.book.Story.Handed;
 import ortet.book.Story.Handing;
 import ortet.book.UnitFacts.Cohort;
@@ -294,10 +296,20 @@ final class Fold implements Entry.Visitor<Void> {
         }
     }
 
+    /** Link to a mother; one who is named by two of her tags gave what both say, and is linked to once. */
     private void link(Act act, Tag mother, Optional<Integer> count) {
-        others.resolve(mother)
-                .filter(other -> !other.equals(unit))
-                .ifPresent(other -> links.add(new Link(unit, other, act, now.day(), now.order(), count)));
+        Optional<UnitNumber> other = others.resolve(mother).filter(found -> !found.equals(unit));
+        if (other.isEmpty()) {
+            return;
+        }
+        Optional<Integer> all = count;
+        for (Link known : List.copyOf(links)) {
+            if (known.act() == act && known.mother().equals(other.get())) {
+                all = known.count().flatMap(before -> count.map(more -> before + more));
+                links.remove(known);
+            }
+        }
+        links.add(new Link(unit, other.get(), act, now.day(), now.order(), all));
     }
 
     /**
@@ -328,9 +340,10 @@ final class Fold implements Entry.Visitor<Void> {
     private void receive(List<Tag> sources, Act act) {
         Optional<Method> raised = Optional.empty();
         Optional<Cohort> from = Optional.empty();
+        Set<UnitNumber> met = new HashSet<>();
         for (Tag source : sources) {
             Optional<UnitNumber> other = others.resolve(source);
-            if (other.isEmpty() || other.get().equals(unit)) {
+            if (other.isEmpty() || other.get().equals(unit) || !met.add(other.get())) {
                 continue;
             }
             Optional<Story> story = others.story(other.get());
