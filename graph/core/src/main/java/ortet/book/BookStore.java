@@ -13,7 +13,11 @@ import java.util.function.Function;
  * not a book, damaged, or newer than this program).
  */
 public interface BookStore extends AutoCloseable {
-    /** Return the answer to a question put to one consistent view of the book. */
+    /**
+     * Return the answer to a question put to one consistent view of the book.
+     *
+     * @param question does nothing but answer: a store that finds that somebody wrote meanwhile may put it again
+     */
     <T> T read(Function<BookView, T> question);
 
     /**

@@ -31,6 +31,7 @@ import ortet.book.Direction;
 import ortet.book.Family;
 import ortet.book.Head;
 import ortet.book.Link;
+import ortet.book.NearTags;
 import ortet.book.Parameters;
 import ortet.book.QueryName;
 import ortet.book.Rows;
