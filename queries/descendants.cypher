@@ -2,7 +2,8 @@
 // in: unit, most
 // out: unit
 // sort: unit
-OPTIONAL MATCH p = SHORTEST 1 (:Unit {unit: $unit})<-[:LAYERED_FROM|STRUCK_FROM|SCION_OF|ROOTSTOCK_OF|SEED_OF|POLLEN_OF|DIVIDED_FROM
+OPTIONAL MATCH p =
+  SHORTEST 1 (:Unit {unit: $unit})<-[:LAYERED_FROM|STRUCK_FROM|SCION_OF|ROOTSTOCK_OF|SEED_OF|POLLEN_OF|DIVIDED_FROM
       |SPORT_OF|DRAWN_FROM|SPLIT_FROM|MERGED_FROM|ONE_OF]-+(o:Unit)
 WITH o.unit AS unit, length(p) AS generation
 WHERE unit <> $unit

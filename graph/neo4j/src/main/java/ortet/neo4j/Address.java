@@ -23,18 +23,12 @@ import ortet.value.Refused;
 public record Address(String scheme, String host, int port, String database) {
     private static final List<String> SCHEMES = List.of("neo4j", "neo4j+s", "neo4j+ssc", "bolt", "bolt+s", "bolt+ssc");
     private static final int USUAL_PORT = 7687;
-    private static final Pattern SCHEME = Pattern.compile("([A-Za-z][A-Za-z0-9+.-]+):/.*");
     private static final Pattern DATABASE = Pattern.compile("[A-Za-z0-9][A-Za-z0-9.-]{2,62}");
 
     public Address {
         Objects.requireNonNull(scheme);
         Objects.requireNonNull(host);
         Objects.requireNonNull(database);
-    }
-
-    /** Tell whether a name of a book is an address on a network, and not a file. */
-    public static boolean isAddress(String name) {
-        return SCHEME.matcher(name).matches();
     }
 
     /**
@@ -106,6 +100,11 @@ public record Address(String scheme, String host, int port, String database) {
         } catch (UnknownHostException none) {
             return false;
         }
+    }
+
+    /** Return the same address, encrypted. */
+    public Address encrypted() {
+        return isEncrypted() ? this : new Address(scheme + "+s", host, port, database);
     }
 
     /** Return the address of the server, without the database. */
