@@ -21,6 +21,7 @@ import ortet.commands.CuttingsCommands;
 import ortet.commands.DemoCommands;
 import ortet.commands.HelpCommands;
 import ortet.commands.IdentityCommands;
+import ortet.commands.ImportCommands;
 import ortet.commands.InventoryCommands;
 import ortet.commands.LayerCommands;
 import ortet.commands.LifeCommands;
@@ -57,6 +58,7 @@ import ortet.line.Help;
     IdentityCommands.class,
     AmendCommands.class,
     BookCommands.class,
+    ImportCommands.class,
     PersonCommands.class,
     QuestionCommands.class,
     InventoryCommands.class,

@@ -110,26 +110,43 @@ public final class LargeNursery {
     private final long plants;
     private final long mothers;
     private final long seed;
-    private final CsvWriter csv;
+    private final Sink sink;
     private final List<CultivarName> cultivars;
     private final List<Place> places = new ArrayList<>();
-    private final List<String> cells = new ArrayList<>();
-    private final Map<String, Integer> at = new HashMap<>();
-    private long rows;
     private long invoices;
 
-    private LargeNursery(long plants, long seed, CsvWriter csv) {
+    /** Takes the entries, in the order of days. */
+    @FunctionalInterface
+    interface Sink {
+        /**
+         * Take an entry.
+         *
+         * @param day its day or year
+         * @param by who did it, by name; empty where nobody is named
+         */
+        void take(String day, String by, Entry entry) throws IOException;
+    }
+
+    private LargeNursery(long plants, long seed, Sink sink) {
         this.plants = plants;
         this.mothers = (plants + PLANTS_OF_A_MOTHER - 1) / PLANTS_OF_A_MOTHER;
         this.seed = seed;
-        this.csv = csv;
+        this.sink = sink;
         this.cultivars = java.util.Arrays.stream(Variety.values())
                 .map(Variety::cultivar)
                 .filter(name -> name.epithet().isPresent())
                 .toList();
-        for (int column = 0; column < COLUMNS.size(); column++) {
-            at.put(COLUMNS.get(column), column + 3);
-        }
+    }
+
+    /**
+     * Hand out the entries of a nursery.
+     *
+     * @param plants how many plants, at least 1 and at most 10 million
+     * @param seed what decides on everything else
+     */
+    static void tell(long plants, long seed, Sink sink) throws IOException {
+        Require.that(plants >= 1 && plants <= 10_000_000, "plants", "1 to 10000000");
+        new LargeNursery(plants, seed, sink).write();
     }
 
     /**
@@ -145,9 +162,46 @@ public final class LargeNursery {
                 .lineDelimiter(LineDelimiter.LF)
                 .bufferSize(1 << 16)
                 .build(file, StandardCharsets.UTF_8)) {
-            LargeNursery nursery = new LargeNursery(plants, seed, csv);
-            nursery.write();
-            return nursery.rows;
+            DayBookRows rows = new DayBookRows(csv);
+            tell(plants, seed, rows);
+            return rows.count;
+        }
+    }
+
+    /** Writes entries as rows of a day book. */
+    private static final class DayBookRows implements Sink {
+        private final CsvWriter csv;
+        private final List<String> cells = new ArrayList<>();
+        private final Map<String, Integer> at = new HashMap<>();
+        private long count;
+
+        DayBookRows(CsvWriter csv) {
+            this.csv = csv;
+            for (int column = 0; column < COLUMNS.size(); column++) {
+                at.put(COLUMNS.get(column), column + 3);
+            }
+            List<String> header = new ArrayList<>(List.of("day", "by", "kind"));
+            header.addAll(COLUMNS);
+            csv.writeRecord(header);
+        }
+
+        @Override
+        public void take(String day, String by, Entry entry) {
+            cells.clear();
+            cells.add(day);
+            cells.add(by);
+            cells.add(entry.kind().word());
+            for (int column = 0; column < COLUMNS.size(); column++) {
+                cells.add("");
+            }
+            Form.write(entry).forEach((column, text) -> {
+                boolean isPerson = column.equals("customer") || column.equals("supplier");
+                cells.set(
+                        at.get(column),
+                        isPerson ? person(text) : column.equals("tags") ? Tags.brief(entry.tags()) : text);
+            });
+            csv.writeRecord(cells);
+            count++;
         }
     }
 
@@ -173,9 +227,6 @@ public final class LargeNursery {
     }
 
     private void write() throws IOException {
-        List<String> header = new ArrayList<>(List.of("day", "by", "kind"));
-        header.addAll(COLUMNS);
-        csv.writeRecord(header);
         registers();
         for (int year = FIRST_YEAR; year <= LAST_YEAR; year++) {
             LocalDate january = LocalDate.of(year, 1, 8);
@@ -322,33 +373,17 @@ public final class LargeNursery {
     // ---- rows -----------------------------------------------------------------------------------------------------
 
     private void row(LocalDate day, long number, Entry entry) throws IOException {
-        row(day.toString(), of(HANDS, number, 6), entry);
+        sink.take(day.toString(), of(HANDS, number, 6), entry);
     }
 
-    private void row(String day, String by, Entry entry) {
-        cells.clear();
-        cells.add(day);
-        cells.add(by);
-        cells.add(entry.kind().word());
-        for (int column = 0; column < COLUMNS.size(); column++) {
-            cells.add("");
-        }
-        Form.write(entry).forEach((column, text) -> {
-            boolean isPerson = column.equals("customer") || column.equals("supplier");
-            cells.set(
-                    at.get(column), isPerson ? person(text) : column.equals("tags") ? Tags.brief(entry.tags()) : text);
-        });
-        csv.writeRecord(cells);
-        rows++;
-    }
-
-    private static String person(String number) {
+    /** Return the name of a person, by number. */
+    static String person(String number) {
         return (number.length() < 5 ? "Buyer " : "Grower ") + number.substring(1);
     }
 
-    private void registers() {
+    private void registers() throws IOException {
         for (CultivarName name : cultivars) {
-            row(
+            sink.take(
                     Integer.toString(FIRST_YEAR),
                     "",
                     new CultivarListed(
@@ -374,8 +409,8 @@ public final class LargeNursery {
         }
     }
 
-    private void listPlace(Place place, Optional<Place> within, Optional<String> premises) {
-        row(
+    private void listPlace(Place place, Optional<Place> within, Optional<String> premises) throws IOException {
+        sink.take(
                 Integer.toString(FIRST_YEAR),
                 "",
                 new PlaceListed(place, within, premises, Optional.empty(), Optional.empty()));

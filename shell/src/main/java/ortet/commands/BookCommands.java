@@ -14,20 +14,14 @@ import java.util.Optional;
 import java.util.UUID;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Argument;
-import org.springframework.shell.core.command.annotation.Arguments;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import ortet.book.BookStore;
 import ortet.book.Checkup;
-import ortet.book.EntrySource;
 import ortet.book.Head;
 import ortet.book.Judge;
-import ortet.book.Loaded;
-import ortet.book.Receipt;
-import ortet.book.Ruling;
 import ortet.book.daybook.DayBook;
 import ortet.book.daybook.Exported;
-import ortet.book.daybook.Reading;
 import ortet.line.UsageException;
 import ortet.line.Word;
 import ortet.screen.Column;
@@ -40,20 +34,18 @@ import ortet.value.Fault;
 import ortet.value.Nearest;
 import ortet.value.Refused;
 
-/** The book as a whole: made, read in, written out, kept safe. */
+/** The book as a whole: made, written out, kept safe. */
 public final class BookCommands {
     private static final String GROUP = "The book";
 
     private final Shelf shelf;
     private final Judge judge;
     private final Clock clock;
-    private final Recording recording;
 
-    BookCommands(Shelf shelf, Judge judge, Clock clock, Recording recording) {
+    BookCommands(Shelf shelf, Judge judge, Clock clock) {
         this.shelf = shelf;
         this.judge = judge;
         this.clock = clock;
-        this.recording = recording;
     }
 
     @Command(name = "book new", group = GROUP, description = "make a new, empty book", help = """
@@ -81,94 +73,6 @@ public final class BookCommands {
                     + Nearest.of(name, ZoneId.getAvailableZoneIds())
                             .map(near -> "; nearest: " + near)
                             .orElse("; expected a name such as Europe/Dublin"));
-        }
-    }
-
-    @Command(
-            name = "book import",
-            group = GROUP,
-            description = "read day books in CSV, or an exported book, into the book",
-            help = """
-            All or nothing: every fault is told by file, line and column, and then nothing is written. The same file twice
-            adds nothing. The format is in docs/day-book.md.
-            ortet book import day-book.csv
-            ortet book import spring.csv persons.csv --check
-            ortet book import export-2026-03-01
-            """)
-    void read(
-            @Arguments @Word(value = "FILE", description = "day books, and persons.csv; or one folder of an export")
-                    List<Path> files,
-            @Option(longName = "check", description = "only tell what would happen") boolean check,
-            @Option(longName = "source", description = "what to call the source; the file's name unless given")
-                    Optional<String> source,
-            @Option(longName = "faults", description = "how many faults to show; 50 unless given")
-                    Optional<Integer> faults,
-            CommandContext context,
-            Screen screen) {
-        BookStore store = shelf.open(context);
-        FaultList.capped(faults.orElse(FaultList.SHOWN), () -> {
-            boolean isFresh = store.read(
-                    view -> view.head().order() == 0 && (view.persons().isEmpty() || !Files.isDirectory(files.get(0))));
-            if (isFresh) {
-                told(check ? "would be written" : "written", fresh(store, files, source, check, screen), screen);
-            } else {
-                more(store, files, source, check, screen);
-            }
-            if (!check) {
-                recording.wroteForGood("read in a file", context);
-            }
-        });
-    }
-
-    /** Read files into a book that has no entries, however large they are. */
-    private Loaded fresh(BookStore store, List<Path> files, Optional<String> source, boolean check, Screen screen) {
-        EntrySource entries = store.read(view -> DayBook.source(files, source, view.persons()));
-        try (ProgressBar bar = screen.progress()) {
-            return check
-                    ? store.read(view -> judge.check(entries, view, bar::at))
-                    : store.load(entries, judge, bar::at);
-        }
-    }
-
-    /** Read files into a book beside what it has. */
-    private void more(BookStore store, List<Path> files, Optional<String> source, boolean check, Screen screen) {
-        Receipt receipt;
-        long before = store.read(view -> view.persons().size());
-        long after;
-        try (ProgressBar bar = screen.progress()) {
-            Reading reading = store.read(view -> DayBook.read(files, source, view, bar::at));
-            if (check) {
-                Ruling ruling = store.read(view -> reading.check(view, judge, bar::at));
-                receipt = ruling.receipt();
-                after = before + ruling.persons().size();
-            } else {
-                receipt = reading.writeInto(store, judge, bar::at);
-                after = store.read(view -> view.persons().size());
-            }
-        }
-        int written = receipt.written().size();
-        told(
-                check ? "would be written" : "written",
-                new Loaded(
-                        receipt.head(),
-                        written,
-                        (int) (after - before),
-                        receipt.alreadyThere(),
-                        receipt.begun(),
-                        receipt.warnings()),
-                screen);
-    }
-
-    private static void told(String how, Loaded loaded, Screen screen) {
-        Remarks.show(loaded.warnings(), screen);
-        screen.prose(Counts.of((int) loaded.entries(), "entry", "entries") + " " + how + ", "
-                + Counts.of(loaded.begun(), "plant, layer or batch begun", "plants, layers and batches begun")
-                + (loaded.persons() > 0 ? ", " + Counts.of(loaded.persons(), "new person", "new persons") : "")
-                + (loaded.repeated() > 0
-                        ? "; " + Counts.of(loaded.repeated(), "entry was", "entries were") + " there already"
-                        : ""));
-        if (!loaded.warnings().isEmpty()) {
-            screen.prose(Counts.of(loaded.warnings().size(), "remark", "remarks") + " above: odd, but possible");
         }
     }
 

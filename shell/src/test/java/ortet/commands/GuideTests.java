@@ -39,11 +39,26 @@ class GuideTests {
         return lines;
     }
 
-    private void runAll(List<String> lines) {
+    /** Put the example of the page about mappings into the folder, for the lines that read it. */
+    private void layOutSpreadsheets() throws IOException {
+        String page = Files.readString(TOP.resolve("docs/mapping.md"));
+        for (String name : List.of("csv trees.csv", "csv pots.csv", "mapping")) {
+            Matcher block =
+                    Pattern.compile("```" + name + "\n(.*?)```", Pattern.DOTALL).matcher(page);
+            assertTrue(block.find(), name);
+            String file = name.equals("mapping") ? "mapping.txt" : name.substring("csv ".length());
+            Files.writeString(folder.resolve(file), block.group(1));
+        }
+    }
+
+    private void runAll(List<String> lines) throws IOException {
+        layOutSpreadsheets();
         String book = folder.resolve("book.ortet").toString();
         try (Desk desk = Desk.open(BookDesk.Day.class)) {
             for (String line : lines) {
-                String inFolder = line.replaceAll("\\b(export-2026|backup-2026.ortet)\\b", folder + "/$1");
+                String inFolder = line.replaceAll(
+                        "\\b(export-2026|backup-2026.ortet|(?:trees|pots|faults)\\.csv|(?:mapping|proposal)\\.txt)\\b",
+                        folder + "/$1");
                 Desk.Answer answer = desk.script(inFolder + " --book " + book + "\n");
                 assertEquals(0, answer.status(), () -> line + "\n" + answer.err());
             }
@@ -56,6 +71,14 @@ class GuideTests {
                 .filter(line -> !line.startsWith("@"))
                 .toList();
         assertTrue(lines.size() > 25, () -> "only " + lines.size() + " lines found");
+        runAll(lines);
+    }
+
+    @Test
+    void everyLineAboutMappingsRuns() throws IOException {
+        List<String> lines = new ArrayList<>(List.of("book new --zone Europe/Dublin"));
+        lines.addAll(lines(TOP.resolve("docs/mapping.md"), "ortet "));
+        assertEquals(7, lines.size());
         runAll(lines);
     }
 

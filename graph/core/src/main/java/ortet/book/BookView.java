@@ -8,6 +8,7 @@ import java.util.stream.Stream;
 import ortet.entry.EntryId;
 import ortet.entry.Recorded;
 import ortet.plant.Person;
+import ortet.plant.PersonNumber;
 import ortet.plant.Tag;
 import ortet.plant.UnitNumber;
 
@@ -68,6 +69,13 @@ public interface BookView {
 
     /** Return every person, by number. */
     Collection<Person> persons();
+
+    /** Return the person of that number. */
+    default Optional<Person> person(PersonNumber number) {
+        return persons().stream()
+                .filter(person -> person.number().equals(number))
+                .findFirst();
+    }
 
     /** Return the person of that name, upper and lower case alike. */
     Optional<Person> person(String name);

@@ -40,9 +40,14 @@ public final class CanonicalText {
 
     /** Return the canonical bytes of an entry whose fields are known as canonical text. */
     static byte[] bytes(Recorded recorded, String fields) {
+        return bytes(recorded, INSTANT.format(recorded.recordedAt()), fields);
+    }
+
+    /** Return the canonical bytes of an entry whose instant and fields are known as text. */
+    static byte[] bytes(Recorded recorded, String instant, String fields) {
         StringBuilder text = new StringBuilder(256);
         text.append("{\"order\":").append(recorded.order()).append(",\"recorded\":");
-        string(text, INSTANT.format(recorded.recordedAt()));
+        string(text, instant);
         text.append(",\"id\":");
         string(text, recorded.proposed().id().toString());
         text.append(",\"day\":");

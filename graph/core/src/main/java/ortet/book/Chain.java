@@ -2,6 +2,7 @@ package ortet.book;
 
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.time.Instant;
 import ortet.entry.Recorded;
 import ortet.value.Defect;
 
@@ -17,6 +18,8 @@ public final class Chain {
 
     private final MessageDigest sha256;
     private byte[] last;
+    private Instant instant = Instant.MIN;
+    private String instantText = "";
 
     /** Continue a chain after the given digest. */
     public Chain(Digest last) {
@@ -36,7 +39,11 @@ public final class Chain {
     /** Return the entry, whose fields are known as canonical text, with its digest, which becomes the last. */
     Chained add(Recorded recorded, String fields) {
         sha256.update(last);
-        sha256.update(CanonicalText.bytes(recorded, fields));
+        if (!recorded.recordedAt().equals(instant)) {
+            instant = recorded.recordedAt();
+            instantText = CanonicalText.INSTANT.format(instant);
+        }
+        sha256.update(CanonicalText.bytes(recorded, instantText, fields));
         last = sha256.digest();
         return new Chained(recorded, Digest.of(last));
     }

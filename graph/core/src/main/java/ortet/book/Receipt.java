@@ -20,4 +20,13 @@ public record Receipt(Head head, List<Recorded> written, int alreadyThere, int b
         written = List.copyOf(written);
         warnings = List.copyOf(warnings);
     }
+
+    /**
+     * Return it in numbers.
+     *
+     * @param persons how many persons are new
+     */
+    public Loaded loaded(int persons) {
+        return new Loaded(head, written.size(), persons, alreadyThere, begun, warnings);
+    }
 }

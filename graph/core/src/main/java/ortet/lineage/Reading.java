@@ -48,9 +48,6 @@ final class Reading {
     Reading(BookView view, LocalDate asOf) {
         this.view = view;
         this.asOf = asOf;
-        for (Person person : view.persons()) {
-            persons.put(person.number(), person.shown());
-        }
     }
 
     BookView view() {
@@ -108,7 +105,8 @@ final class Reading {
     }
 
     String shown(PersonNumber person) {
-        return persons.getOrDefault(person, person.toString());
+        return persons.computeIfAbsent(
+                person, number -> view.person(number).map(Person::shown).orElse(number.toString()));
     }
 
     // ---- deeds ----

@@ -310,8 +310,8 @@ final class SqliteBookView implements BookView, AutoCloseable {
                 Folded.of(Require.text(Optional.of(name), "name").orElse("")));
     }
 
-    /** Return the person with this number. */
-    Optional<Person> person(PersonNumber number) {
+    @Override
+    public Optional<Person> person(PersonNumber number) {
         return one(Question.named("person-by-number"), SqliteBookView::person, number.value());
     }
 

@@ -9,13 +9,11 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Stream;
 import ortet.book.BookView;
 import ortet.book.EntrySource;
 import ortet.book.Progress;
 import ortet.plant.Person;
 import ortet.value.Fault;
-import ortet.value.Nearest;
 import ortet.value.Refused;
 import ortet.value.Require;
 import ortet.value.Unavailable;
@@ -149,26 +147,11 @@ public final class DayBook {
                 hasPersons |= isPersons(source);
                 sources.add(source);
             } catch (java.nio.file.NoSuchFileException missing) {
-                faults.add(Fault.of("no-file", "there is no file " + path).nearest(near(path)));
+                faults.add(Fault.of("no-file", "there is no file " + path).nearest(Source.near(path)));
             } catch (IOException broken) {
                 throw new Unavailable("cannot read " + path + ": " + Sheet.reason(broken), broken);
             }
         }
         return sources;
-    }
-
-    private static Optional<String> near(Path path) {
-        Path folder = path.toAbsolutePath().getParent();
-        Path name = path.getFileName();
-        if (folder == null || name == null) {
-            return Optional.empty();
-        }
-        try (Stream<Path> files = Files.list(folder)) {
-            return Nearest.of(
-                    name.toString(),
-                    files.map(file -> file.getFileName().toString()).toList());
-        } catch (IOException unknown) {
-            return Optional.empty();
-        }
     }
 }

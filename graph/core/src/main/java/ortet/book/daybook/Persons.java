@@ -26,18 +26,24 @@ import ortet.value.Where;
  * <p>A name is looked up among the persons of the book, those listed in {@code persons.csv} and those met before, upper
  * and lower case alike.
  */
-final class Persons {
+public final class Persons {
     private static final int NEAR = 3;
+
+    /** How many names may be compared to find who was meant, before new persons are told without it. */
+    private static final long COMPARISONS = 4_000_000;
 
     private final Map<PersonNumber, Person> inBook = new HashMap<>();
     private final Map<String, PersonNumber> byName = new HashMap<>();
     private final List<String> names = new ArrayList<>();
     private final Map<PersonNumber, Person> added = new TreeMap<>();
     private final Map<String, PersonNumber> byCell = new HashMap<>();
+    private final Map<PersonNumber, String> nearTo = new HashMap<>();
     private final List<Warning> remarks = new ArrayList<>();
     private int highest;
+    private long compared;
 
-    Persons(Collection<Person> known) {
+    /** Begin with the persons of a book. */
+    public Persons(Collection<Person> known) {
         for (Person person : known) {
             inBook.put(person.number(), person);
             highest = Math.max(highest, person.number().value());
@@ -49,8 +55,13 @@ final class Persons {
     }
 
     /** Return the persons who are new to the book, by number. */
-    List<Person> added() {
+    public List<Person> added() {
         return List.copyOf(added.values());
+    }
+
+    /** Return the names near to that of somebody new, with their numbers. */
+    public Optional<String> nearTo(PersonNumber added) {
+        return Optional.ofNullable(nearTo.get(added));
     }
 
     /** Return what should be looked at twice. */
@@ -65,7 +76,7 @@ final class Persons {
      * @param role what somebody new is to the nursery
      * @throws Refused when the cell is neither
      */
-    PersonNumber number(String cell, Role role, Where where) {
+    public PersonNumber number(String cell, Role role, Where where) {
         PersonNumber known = byCell.get(cell);
         if (known == null) {
             known = find(cell, role, where);
@@ -87,8 +98,12 @@ final class Persons {
             return known;
         }
         PersonNumber number = new PersonNumber(++highest);
-        List<String> near = Nearest.list(cell, names, NEAR);
+        compared += names.size();
+        List<String> near = compared <= COMPARISONS ? Nearest.list(cell, names, NEAR) : List.of();
         add(new Person(number, Optional.of(cell), role, Optional.empty()));
+        if (!near.isEmpty()) {
+            nearTo.put(number, withNumbers(near));
+        }
         remarks.add(new Warning(
                 "new-person",
                 where + ": " + added.get(number).shown() + " is new, and becomes " + number + " (" + Words.of(role)

@@ -16,7 +16,7 @@ import java.util.Arrays;
  * <p>What is not UTF-8 is never guessed at: reading it throws {@link Unreadable} with its line, after all before it has
  * been handed out.
  */
-final class TidyReader extends Reader {
+public final class TidyReader extends Reader {
     private static final int CHUNK = 1 << 16;
     private static final int MAGIC = 4;
 
@@ -36,12 +36,13 @@ final class TidyReader extends Reader {
     private boolean ended;
     private Unreadable pending;
 
-    TidyReader(InputStream in) {
+    /** Read the bytes of a stream, which is closed with the reader. */
+    public TidyReader(InputStream in) {
         this.in = in;
     }
 
     /** Return as much of the beginning as is held at one time, without consuming it. */
-    String head() throws IOException {
+    public String head() throws IOException {
         while (!finished && to < chars.length - 2) {
             fill();
         }
@@ -52,12 +53,12 @@ final class TidyReader extends Reader {
     }
 
     /** Tell whether the end has been reported to whoever reads. */
-    boolean hasEnded() {
+    public boolean hasEnded() {
         return ended;
     }
 
     /** Return how many bytes have been read. */
-    long bytesRead() {
+    public long bytesRead() {
         return bytesRead;
     }
 

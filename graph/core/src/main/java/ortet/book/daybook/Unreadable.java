@@ -3,18 +3,19 @@ package ortet.book.daybook;
 import java.io.IOException;
 
 /** Says that a file is not text in UTF-8. */
-final class Unreadable extends IOException {
+public final class Unreadable extends IOException {
     private static final long serialVersionUID = 1L;
 
     private final long line;
 
-    Unreadable(long line, String message) {
+    /** Say so of a line. */
+    public Unreadable(long line, String message) {
         super(message);
         this.line = line;
     }
 
     /** Return the line on which it shows. */
-    long line() {
+    public long line() {
         return line;
     }
 }
