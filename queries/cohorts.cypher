@@ -6,8 +6,8 @@
 // The cohorts that there were. A tray that was split off has its day of striking, but is there from its splitting only.
 MATCH (c:Unit)
 WHERE c.set_day_first <= $as_of AND c.day_first <= $as_of
-// Up from those without a name of their own through whatever they are of the clone of, as far as a name; '' from those of
-// which nobody knows.
+// Up from those without a name of their own through whatever they are of the clone of, as far as a name; empty where
+// nobody knows.
 CALL (c) {
   MATCH SHORTEST 1
     (c) ((a:Unit)-[l:LAYERED_FROM|STRUCK_FROM|SCION_OF|DIVIDED_FROM|DRAWN_FROM|SPLIT_FROM|MERGED_FROM|ONE_OF]->(:Unit)

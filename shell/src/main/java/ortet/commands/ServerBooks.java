@@ -35,6 +35,11 @@ final class ServerBooks {
         return Neo4jBookStore.create(address, credentials(address), UUID.randomUUID(), zone, clock);
     }
 
+    BookStore openOrCreate(Whereabouts place, ZoneId zone, Clock clock) {
+        Address address = address(place);
+        return Neo4jBookStore.openOrCreate(address, credentials(address), UUID.randomUUID(), zone, clock);
+    }
+
     private Address address(Whereabouts place) {
         Address address = Address.of(place.name());
         boolean isAllowed = environment.getOrDefault(PLAIN, "").strip().equals("yes");

@@ -60,8 +60,7 @@ final class ServerKeys {
         if (password.isPresent()) {
             return new Key(user(), password.get());
         }
-        Optional<String> file =
-                Optional.ofNullable(environment.get(FILE)).filter(name -> !name.isBlank());
+        Optional<String> file = Optional.ofNullable(environment.get(FILE)).filter(name -> !name.isBlank());
         if (file.isPresent()) {
             return read(Path.of(file.get()));
         }

@@ -120,6 +120,7 @@ final class Filler {
             Optional<String> book =
                     source.identity().map(identity -> identity.book().toString());
             List<Person> known = new ArrayList<>();
+            waitForWhoeverFillsIn(book, progress);
             Start start = store.underLock(BATCH, (transaction, view, standing) -> {
                 known.clear();
                 return start(transaction, view, standing, book, known);
@@ -127,6 +128,31 @@ final class Filler {
             return filled(source, judge, progress, start, known);
         } catch (Neo4jException trouble) {
             throw server.trouble(trouble);
+        }
+    }
+
+    /** Wait until a copy of the same book is done, or nothing was heard of it for so long that it was broken off. */
+    private void waitForWhoeverFillsIn(Optional<String> book, Progress progress) {
+        long waited = 0;
+        while (true) {
+            Optional<Filling> other;
+            try (Session session = server.session(AccessMode.READ);
+                    Transaction transaction = session.beginTransaction()) {
+                other = Standing.of(transaction).flatMap(Standing::filling);
+            }
+            boolean isWaitedFor = other.filter(
+                            filling -> !filling.isGivenUp() && book.equals(Optional.of(filling.of())))
+                    .isPresent();
+            if (!isWaitedFor) {
+                return;
+            }
+            progress.at("waiting for another copy", waited++, Filling.GIVEN_UP_SECONDS);
+            try {
+                TimeUnit.SECONDS.sleep(1);
+            } catch (InterruptedException stopped) {
+                Thread.currentThread().interrupt();
+                throw new Unavailable("the work was stopped", stopped);
+            }
         }
     }
 

@@ -17,6 +17,7 @@ import org.neo4j.driver.AccessMode;
 import org.neo4j.driver.Session;
 import org.neo4j.driver.Transaction;
 import org.neo4j.driver.Values;
+import org.neo4j.driver.exceptions.ClientException;
 import org.neo4j.driver.exceptions.Neo4jException;
 import ortet.book.BookStore;
 import ortet.book.BookView;
@@ -25,13 +26,19 @@ import ortet.book.Chained;
 import ortet.book.EntrySource;
 import ortet.book.Head;
 import ortet.book.Judge;
+import ortet.book.Limits;
 import ortet.book.Loaded;
+import ortet.book.Parameters;
 import ortet.book.Progress;
 import ortet.book.Proposal;
+import ortet.book.QueryText;
+import ortet.book.QueryText.Language;
 import ortet.book.Receipt;
 import ortet.book.Restoration;
+import ortet.book.Rows;
 import ortet.book.Ruling;
 import ortet.book.UnitFacts;
+import ortet.entry.Recorded;
 import ortet.plant.Person;
 import ortet.value.Defect;
 import ortet.value.Fault;
@@ -92,6 +99,16 @@ public final class Neo4jBookStore implements BookStore {
                 Schema.bringUp(server);
             }
         });
+    }
+
+    /** Open a book, or make a new one where there is none yet. */
+    public static Neo4jBookStore openOrCreate(
+            Address address, Credentials credentials, UUID bookId, ZoneId zone, Clock clock) {
+        boolean isThere;
+        try (Server server = Server.reach(address, credentials)) {
+            isThere = server.number("MATCH (b:Book) RETURN count(b)").orElse(0L) > 0;
+        }
+        return isThere ? open(address, credentials) : create(address, credentials, bookId, zone, clock);
     }
 
     /**
@@ -187,7 +204,7 @@ public final class Neo4jBookStore implements BookStore {
 
     @Override
     public <T> T read(Function<BookView, T> question) {
-        return ask(question::apply);
+        return ask(QUESTION, question::apply);
     }
 
     /** Something to ask a view of this store. */
@@ -196,8 +213,8 @@ public final class Neo4jBookStore implements BookStore {
         T of(Neo4jBookView view);
     }
 
-    /** Put a question, again where somebody wrote meanwhile. */
-    <T> T ask(Inquiry<T> question) {
+    /** Put a question that may take some time, again where somebody wrote meanwhile. */
+    private <T> T ask(Duration within, Inquiry<T> question) {
         if (writing.get()) {
             throw new Defect("a question was put to the store while a proposal is judged; put it to the view");
         }
@@ -205,7 +222,7 @@ public final class Neo4jBookStore implements BookStore {
         int asked = 0;
         while (patience.isLeft() && asked < ASKED_AGAIN) {
             try (Session session = server.session(AccessMode.READ);
-                    Transaction transaction = session.beginTransaction(Server.within(QUESTION))) {
+                    Transaction transaction = session.beginTransaction(Server.within(within))) {
                 Standing before = standing(transaction);
                 requireWhole(before);
                 if (before.isQuiet()) {
@@ -397,6 +414,52 @@ public final class Neo4jBookStore implements BookStore {
         return Refused.because(
                 "not-empty",
                 "the book " + address + " has entries already; another can be put into an empty one alone");
+    }
+
+    @Override
+    public Receipt follow(List<Recorded> entries, Judge judge, Progress progress) {
+        return locked(WHOLE_BOOK, (transaction, view, standing) -> {
+            Recorded last = entries.get(entries.size() - 1);
+            if (view.entry(last.order()).equals(Optional.of(last))) {
+                // The answer to the try before was lost on the way.
+                return new Written<>(new Receipt(view.head(), entries, 0, 0, List.of()), false);
+            }
+            Ruling ruling = judge.follow(entries, view, progress);
+            new Scribe(transaction).write(ruling, view, progress);
+            return new Written<>(ruling.receipt(), true);
+        });
+    }
+
+    @Override
+    public boolean isHalfFilled() {
+        try (Session session = server.session(AccessMode.READ);
+                Transaction transaction = session.beginTransaction()) {
+            return standing(transaction).filling().isPresent();
+        } catch (Neo4jException trouble) {
+            throw server.trouble(trouble);
+        }
+    }
+
+    @Override
+    public Language language() {
+        return Language.CYPHER;
+    }
+
+    @Override
+    public Rows ask(QueryText text, Parameters parameters, Limits limits) {
+        Question question = new Question(text);
+        return ask(limits.time(), view -> {
+            try {
+                return view.ask(question, parameters, limits.rows());
+            } catch (ClientException wrong) {
+                if (wrong.code().contains("TransactionTimedOut")) {
+                    throw new Unavailable(
+                            text.file() + " took longer than " + limits.time().toSeconds() + " s and was stopped",
+                            wrong);
+                }
+                throw text.isOurs() ? wrong : text.wrong("cannot be put: " + Trouble.first(wrong));
+            }
+        });
     }
 
     @Override

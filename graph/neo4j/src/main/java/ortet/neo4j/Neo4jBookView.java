@@ -549,8 +549,8 @@ final class Neo4jBookView implements BookView {
                         Folded.of(Require.text(Optional.of(name), "name").orElse(""))));
     }
 
-    /** Return the person with this number. */
-    Optional<Person> person(PersonNumber number) {
+    @Override
+    public Optional<Person> person(PersonNumber number) {
         return one("person-by-number", Neo4jBookView::person, Map.of("number", number.value()));
     }
 

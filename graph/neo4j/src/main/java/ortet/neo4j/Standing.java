@@ -36,7 +36,7 @@ record Standing(Head head, long announced, long written, Optional<Filling> filli
      * @param silentSeconds how long nothing was heard of who fills it in
      */
     record Filling(String by, String of, long silentSeconds) {
-        private static final long GIVEN_UP_SECONDS = 60;
+        static final long GIVEN_UP_SECONDS = 40;
 
         /** Tell whether whoever began it is most likely gone. */
         boolean isGivenUp() {

@@ -66,7 +66,8 @@ class QuestionPairsTests {
         diary.write("2019-01-01 acquired é-1 É-2 𝒳-1 豆-1");
         for (int seed = 1; seed <= 4; seed++) {
             int of = seed;
-            Histories.write(seed, 120, line -> isTaken(diary, line.replaceAll("\\b([JCDGMTRS]|GB)-(\\d)", "$1" + of + "-$2")));
+            Histories.write(
+                    seed, 120, line -> isTaken(diary, line.replaceAll("\\b([JCDGMTRS]|GB)-(\\d)", "$1" + of + "-$2")));
         }
         server = TestServer.create();
         server.restore(Books.whole(file), diary.judge(), Progress.NONE);
@@ -112,7 +113,10 @@ class QuestionPairsTests {
         values.put("tag", List.of("K-1", "k-1", "J-1", "C-100", "𝒳-1", "nobody"));
         values.put("folded", List.of("", "k-1", "j-", "j", "t1-", "é-", "éé", "máire", "𝒳-", "豆-1"));
         values.put("pattern", List.of("%", "%k%", "K-_", "%\\E%", "%é%", "%\"%", "%spr%", "%100 of%", "%_%%", "%𝒳%"));
-        values.put("kind", new ArrayList<>(Arrays.stream(EntryKind.values()).map(EntryKind::word).toList()));
+        values.put(
+                "kind",
+                new ArrayList<>(
+                        Arrays.stream(EntryKind.values()).map(EntryKind::word).toList()));
         values.put("number", List.of(1L, 2L, 99L));
         values.put("from", List.of("2026-01-01T00:00:00.000Z", "2026-06-15T12:00:00.000Z"));
         values.put("until", List.of("2026-06-15T12:00:00.000Z", "2026-06-16T00:00:00.000Z"));
@@ -144,13 +148,16 @@ class QuestionPairsTests {
     @ParameterizedTest(name = "{0}")
     @MethodSource("names")
     void hasOneHeaderInBothLanguages(String name) throws IOException {
-        QueryText sql = QueryText.load(new QueryName(name), Language.SQL, getClass().getClassLoader());
-        QueryText cypher = QueryText.load(new QueryName(name), Language.CYPHER, getClass().getClassLoader());
+        QueryText sql =
+                QueryText.load(new QueryName(name), Language.SQL, getClass().getClassLoader());
+        QueryText cypher =
+                QueryText.load(new QueryName(name), Language.CYPHER, getClass().getClassLoader());
         assertEquals(sql.what(), cypher.what());
         assertEquals(sql.in(), cypher.in());
         assertEquals(sql.out(), cypher.out());
         assertEquals(
-                sql.sort().split(" natures| A pattern| The cohorts")[0], cypher.sort().split(" natures| A pattern| The cohorts")[0]);
+                sql.sort().split(" natures| A pattern| The cohorts")[0],
+                cypher.sort().split(" natures| A pattern| The cohorts")[0]);
         List<String> lines = Files.readAllLines(FOLDER.resolve(name + ".cypher"));
         assertTrue(lines.stream().allMatch(line -> line.length() <= 120), "lines longer than 120");
         if (cypher.text().contains("POLLEN_OF")) {
@@ -164,7 +171,8 @@ class QuestionPairsTests {
     @MethodSource("names")
     void hasTheSameRowsInBothLanguages(String name) {
         QueryName question = new QueryName(name);
-        List<String> in = QueryText.load(question, Language.SQL, getClass().getClassLoader()).in();
+        List<String> in = QueryText.load(question, Language.SQL, getClass().getClassLoader())
+                .in();
         List<Parameters> all = combinations(in);
         long rows = 0;
         for (Parameters parameters : all) {
@@ -189,14 +197,17 @@ class QuestionPairsTests {
     private List<Parameters> combinations(List<String> names) {
         List<Parameters> all = new ArrayList<>(List.of(Parameters.NONE));
         for (String name : names) {
-            List<Object> choices =
-                    Optional.ofNullable(values.get(name)).orElseThrow(() -> new AssertionError("no values for " + name));
+            List<Object> choices = Optional.ofNullable(values.get(name))
+                    .orElseThrow(() -> new AssertionError("no values for " + name));
             List<Parameters> more = new ArrayList<>();
             for (Parameters so : all) {
                 for (Object value : choices) {
-                    more.add(value == null
-                            ? so.without(name)
-                            : value instanceof Long number ? so.with(name, number) : so.with(name, (String) value));
+                    more.add(
+                            value == null
+                                    ? so.without(name)
+                                    : value instanceof Long number
+                                            ? so.with(name, number)
+                                            : so.with(name, (String) value));
                 }
             }
             all = more;
