@@ -14,8 +14,8 @@ CALL (c) {
          WHERE l.day_first <= $as_of AND (a.first_named IS NULL OR a.first_named > $as_of))* (n:Unit)
   WHERE n.first_named <= $as_of
      OR NOT EXISTS {
-          MATCH (n)-[l:LAYERED_FROM|STRUCK_FROM|SCION_OF|DIVIDED_FROM|DRAWN_FROM|SPLIT_FROM|MERGED_FROM|ONE_OF]->(:Unit)
-          WHERE l.day_first <= $as_of }
+          MATCH (n)-[k:LAYERED_FROM|STRUCK_FROM|SCION_OF|DIVIDED_FROM|DRAWN_FROM|SPLIT_FROM|MERGED_FROM|ONE_OF]->(:Unit)
+          WHERE k.day_first <= $as_of }
   WITH DISTINCT coalesce(
          head(COLLECT { MATCH (n)-[x:NAMED]->(k:Cultivar) WHERE x.day_first <= $as_of
                         RETURN k.cultivar ORDER BY x.is_true DESC, x.position DESC LIMIT 1 }), '') AS name
@@ -26,14 +26,14 @@ CALL (c) {
 CALL (c) {
   MATCH SHORTEST 1
     (c) ((:Unit)-[l:SPLIT_FROM|MERGED_FROM]->(:Unit) WHERE l.day_first <= $as_of)* (o:Unit)
-  MATCH (o)-[l:LAYERED_FROM|STRUCK_FROM|SCION_OF|SEED_OF]->(m:Unit)
-  WHERE type(l) = CASE c.method
+  MATCH (o)-[k:LAYERED_FROM|STRUCK_FROM|SCION_OF|SEED_OF]->(m:Unit)
+  WHERE type(k) = CASE c.method
                     WHEN 'layer' THEN 'LAYERED_FROM'
                     WHEN 'cutting' THEN 'STRUCK_FROM'
                     WHEN 'graft' THEN 'SCION_OF'
                     ELSE 'SEED_OF' END
-    AND l.day_first <= $as_of
-  WITH m, min(o.unit * 1000000 + l.position) AS first
+    AND k.day_first <= $as_of
+  WITH m, min(o.unit * 1000000 + k.position) AS first
   ORDER BY first
   WITH head(COLLECT { MATCH (m)-[:BEARS]->(t:Tag) WHERE t.day_first <= $as_of
                       RETURN t.tag ORDER BY t.position DESC LIMIT 1 }) AS tag

@@ -55,7 +55,7 @@ public record Address(String scheme, String host, int port, String database) {
                     name,
                     "no " + scheme + "://"
                             + Nearest.of(scheme, SCHEMES)
-                                    .map(near -> " (nearest: " + near + "://)")
+                                    .map(near -> " (nearest: " + near + ")")
                                     .orElse(""));
         }
         if (uri.getHost() == null) {

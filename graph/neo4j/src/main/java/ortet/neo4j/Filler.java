@@ -64,9 +64,19 @@ final class Filler {
     private final Server server;
     private final String me = UUID.randomUUID().toString();
 
+    private final int entriesAtOnce;
+    private final int unitsAtOnce;
+
     Filler(Neo4jBookStore store) {
+        this(store, ENTRIES_AT_ONCE, UNITS_AT_ONCE);
+    }
+
+    /** Fill with so many entries, and then units, in one transaction. */
+    Filler(Neo4jBookStore store, int entriesAtOnce, int unitsAtOnce) {
         this.store = store;
         this.server = store.server();
+        this.entriesAtOnce = entriesAtOnce;
+        this.unitsAtOnce = unitsAtOnce;
     }
 
     /** Return what to throw at whoever wants to look at a book that is being filled in. */
@@ -261,7 +271,7 @@ final class Filler {
                 requireMine(transaction);
                 return transaction.run(LEAVE).consume();
             });
-        } catch (OrtetException | Neo4jException away) {
+        } catch (OrtetException | Neo4jException | IllegalStateException away) {
             // What went wrong first is on its way to the user. What is left here is taken out by whoever comes next.
             return;
         } finally {
@@ -314,7 +324,7 @@ final class Filler {
             if (Scribe.target(chained.recorded().entry()).isPresent()) {
                 entries.add(chained);
             }
-            if (rows.size() == ENTRIES_AT_ONCE) {
+            if (rows.size() == entriesAtOnce) {
                 handEntries();
             }
         }
@@ -346,7 +356,7 @@ final class Filler {
                 return;
             }
             units.add(facts);
-            if (units.size() == UNITS_AT_ONCE) {
+            if (units.size() == unitsAtOnce) {
                 handUnits();
             }
         }

@@ -70,8 +70,11 @@ final class Server implements AutoCloseable {
         }
     }
 
+    // What the driver would log is told in one line, or nobody can do anything about it; it has no other way to say so.
+    @SuppressWarnings("deprecation")
     private static Config config() {
         return Config.builder()
+                .withLogging(org.neo4j.driver.Logging.none())
                 .withConnectionTimeout(CONNECT_SECONDS, TimeUnit.SECONDS)
                 .withConnectionAcquisitionTimeout(2L * CONNECT_SECONDS, TimeUnit.SECONDS)
                 .withMaxTransactionRetryTime(0, TimeUnit.SECONDS)

@@ -75,23 +75,13 @@ final class Trouble {
     }
 
     private static Unavailable silent(Address address, Throwable trouble) {
-        boolean isTls = causes(trouble, "SSL") || causes(trouble, "Certificate");
-        if (isTls) {
+        if (address.isEncrypted()) {
             return new Unavailable(
-                    "no safe connection to " + address.server()
-                            + ": its certificate is not one that this computer trusts, or it speaks no TLS",
+                    "no Neo4j server answers at " + address.server() + " in a way that can be trusted; is it running,"
+                            + " does it speak TLS, and does this computer trust its certificate?",
                     trouble);
         }
         return new Unavailable("no Neo4j server answers at " + address.server() + "; is it running?", trouble);
-    }
-
-    private static boolean causes(Throwable trouble, String word) {
-        for (Throwable cause = trouble; cause != null; cause = cause.getCause()) {
-            if (cause.getClass().getSimpleName().contains(word)) {
-                return true;
-            }
-        }
-        return false;
     }
 
     static Unavailable busy(Address address, Throwable cause) {

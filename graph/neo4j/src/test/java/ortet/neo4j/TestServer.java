@@ -8,6 +8,12 @@ import java.time.ZoneOffset;
 import java.util.UUID;
 import org.neo4j.configuration.GraphDatabaseSettings;
 import org.neo4j.configuration.connectors.BoltConnectorInternalSettings;
+import org.neo4j.driver.AuthTokens;
+import org.neo4j.driver.Driver;
+import org.neo4j.driver.GraphDatabase;
+import org.neo4j.driver.Session;
+import org.neo4j.driver.SessionConfig;
+import org.neo4j.driver.Values;
 import org.neo4j.harness.Neo4j;
 import org.neo4j.harness.Neo4jBuilders;
 
@@ -19,7 +25,7 @@ import org.neo4j.harness.Neo4jBuilders;
 final class TestServer {
     static final ZoneId ZONE = ZoneId.of("Europe/Dublin");
     static final Clock CLOCK = Clock.fixed(Instant.parse("2026-06-15T12:00:00Z"), ZoneOffset.UTC);
-    static final Credentials CREDENTIALS = new Credentials("neo4j", "");
+    static final Credentials CREDENTIALS = new Credentials("neo4j", "girdled-and-wrapped");
 
     private static Neo4j server;
 
@@ -28,9 +34,20 @@ final class TestServer {
     private static synchronized Neo4j server() {
         if (server == null) {
             server = builder();
+            choosePassword(server.boltURI().toString());
             Runtime.getRuntime().addShutdownHook(new Thread(server::close));
         }
         return server;
+    }
+
+    private static void choosePassword(String uri) {
+        try (Driver driver = GraphDatabase.driver(uri, AuthTokens.basic("neo4j", "neo4j"));
+                Session session = driver.session(SessionConfig.forDatabase("system"))) {
+            session.run(
+                            "ALTER CURRENT USER SET PASSWORD FROM 'neo4j' TO $password",
+                            Values.parameters("password", CREDENTIALS.password()))
+                    .consume();
+        }
     }
 
     private static Neo4j builder() {
@@ -38,6 +55,7 @@ final class TestServer {
                 .withDisabledServer()
                 .withConfig(BoltConnectorInternalSettings.enable_local_connector, false)
                 .withConfig(BoltConnectorInternalSettings.thread_pool_shutdown_wait_time, Duration.ZERO)
+                .withConfig(GraphDatabaseSettings.auth_enabled, true)
                 .withConfig(GraphDatabaseSettings.pagecache_memory, 128L << 20)
                 .build();
     }
