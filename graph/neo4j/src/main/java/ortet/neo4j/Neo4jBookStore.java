@@ -19,7 +19,6 @@ import org.neo4j.driver.Transaction;
 import org.neo4j.driver.Values;
 import org.neo4j.driver.exceptions.ClientException;
 import org.neo4j.driver.exceptions.Neo4jException;
-import org.neo4j.driver.exceptions.ServiceUnavailableException;
 import ortet.book.BookStore;
 import ortet.book.BookView;
 import ortet.book.CanonicalText;
@@ -77,7 +76,6 @@ public final class Neo4jBookStore implements BookStore {
             + " recorded_order: 0, last_unit: 0}) CREATE (p:Pen {one: 1, announced: 0, written: 0})";
 
     private final Server server;
-    private volatile boolean losesTheNextAnswer;
     private final ThreadLocal<Boolean> writing = ThreadLocal.withInitial(() -> false);
 
     private Neo4jBookStore(Server server) {
@@ -352,19 +350,10 @@ public final class Neo4jBookStore implements BookStore {
                 long number = Math.max(standing.announced(), standing.written()) + 1;
                 mark(ANNOUNCE, number);
                 transaction.commit();
-                if (losesTheNextAnswer) {
-                    losesTheNextAnswer = false;
-                    throw new ServiceUnavailableException("lost on purpose");
-                }
                 mark(WRITTEN, number);
             }
             return done.value();
         }
-    }
-
-    /** Act as if the answer to the next writing were lost on the way, for a test. */
-    void loseTheNextAnswer() {
-        losesTheNextAnswer = true;
     }
 
     /** Write a number into the pen, in a transaction of its own. */

@@ -54,7 +54,9 @@ class AddressTests {
     void saysWhatIsWrong() {
         String expected = "; expected an address such as neo4j+s://host:7687/database, with one of neo4j, neo4j+s,"
                 + " neo4j+ssc, bolt, bolt+s, bolt+ssc";
-        assertEquals("\"neo4://books\": no neo4:// (nearest: neo4j://)" + expected, refusal("neo4://books"));
+        assertEquals(
+                "\"neo4://books\": no neo4:// (nearest: neo4j, neo4j+s, neo4j+ssc)" + expected,
+                refusal("neo4://books"));
         assertEquals("\"neo4j:///nursery\": no host" + expected, refusal("neo4j:///nursery"));
         assertEquals(
                 "\"neo4j://books/a/b\": no database can be called \"a/b\"" + expected, refusal("neo4j://books/a/b"));

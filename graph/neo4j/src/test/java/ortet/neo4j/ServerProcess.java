@@ -66,7 +66,8 @@ final class ServerProcess implements AutoCloseable {
     }
 
     private boolean answers() {
-        try (Server server = Server.reach(address(), TestServer.CREDENTIALS)) {
+        try {
+            Server.reach(address(), TestServer.CREDENTIALS).close();
             return true;
         } catch (RuntimeException notYet) {
             return false;
@@ -74,12 +75,12 @@ final class ServerProcess implements AutoCloseable {
     }
 
     /** Kill it at once, whatever it is doing. */
-    void kill() throws InterruptedException {
-        process.destroyForcibly().waitFor();
+    void kill() {
+        process.destroyForcibly().onExit().join();
     }
 
     @Override
-    public void close() throws InterruptedException {
+    public void close() {
         if (process != null) {
             kill();
         }
