@@ -257,13 +257,18 @@ public final class Neo4jBookStore implements BookStore {
         } catch (Neo4jException trouble) {
             throw trouble;
         } catch (RuntimeException failed) {
-            if (view.leansOnFacts() && !standing(transaction).isSameAs(before)) {
+            if (view.leansOnFacts() && isTorn(transaction, before)) {
                 return Optional.empty();
             }
             throw plain(failed);
         } finally {
             view.close();
         }
+    }
+
+    /** Tell whether somebody wrote meanwhile, where the transaction can still tell. */
+    private boolean isTorn(Transaction transaction, Standing before) {
+        return transaction.isOpen() && !standing(transaction).isSameAs(before);
     }
 
     private RuntimeException plain(RuntimeException failed) {
