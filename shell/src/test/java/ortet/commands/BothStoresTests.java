@@ -15,6 +15,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.MethodOrderer;
@@ -133,6 +135,20 @@ class BothStoresTests {
         }
         assertEquals(Set.of(), missing, "commands that are not held to the same answer on both stores");
         assertTrue(found >= 8, found + " commands found");
+    }
+
+    @Test
+    @Order(1)
+    void everyLineOfCypherOnThePageRunsOnTheDemo() throws IOException {
+        String page = Files.readString(Path.of("..", "docs", "neo4j.md"));
+        Matcher block = Pattern.compile("```cypher\n(.*?)```", Pattern.DOTALL).matcher(page);
+        int found = 0;
+        while (block.find()) {
+            String cypher = block.group(1);
+            assertTrue(ServerDesk.rows(cypher) > 0, () -> "no rows: " + cypher);
+            found++;
+        }
+        assertTrue(found >= 8, found + " questions found");
     }
 
     @Test

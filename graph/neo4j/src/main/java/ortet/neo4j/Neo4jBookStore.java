@@ -268,7 +268,12 @@ public final class Neo4jBookStore implements BookStore {
 
     /** Tell whether somebody wrote meanwhile, where the transaction can still tell. */
     private boolean isTorn(Transaction transaction, Standing before) {
-        return transaction.isOpen() && !standing(transaction).isSameAs(before);
+        try {
+            return !standing(transaction).isSameAs(before);
+        } catch (Neo4jException over) {
+            // The server ended the transaction: what failed was no torn view.
+            return false;
+        }
     }
 
     private RuntimeException plain(RuntimeException failed) {

@@ -58,8 +58,9 @@ final class Server implements AutoCloseable {
         Server server = new Server(address, driver);
         boolean isReached = false;
         try {
-            ServerInfo info =
-                    server.tell(session -> session.run("RETURN 1").consume().server());
+            ServerInfo info = server.with(
+                    AccessMode.READ,
+                    session -> session.run("RETURN 1").consume().server());
             requireRecent(address, info.agent());
             isReached = true;
             return server;
@@ -126,7 +127,11 @@ final class Server implements AutoCloseable {
 
     /** Do something in a session that may write, each statement of it in a transaction of its own. */
     <T> T tell(Work<T> work) {
-        try (Session session = session(AccessMode.WRITE)) {
+        return with(AccessMode.WRITE, work);
+    }
+
+    private <T> T with(AccessMode mode, Work<T> work) {
+        try (Session session = session(mode)) {
             return work.with(session);
         } catch (Neo4jException trouble) {
             throw trouble(trouble);
@@ -145,12 +150,14 @@ final class Server implements AutoCloseable {
 
     /** Return the texts in the first column of an answer. */
     List<String> texts(String cypher) {
-        return tell(session -> session.run(cypher).list(row -> row.get(0).asString()));
+        return with(
+                AccessMode.READ,
+                session -> session.run(cypher).list(row -> row.get(0).asString()));
     }
 
     /** Return the number in the first column of the first row of an answer. */
     Optional<Long> number(String cypher) {
-        return tell(session -> session.run(cypher).list(row -> row.get(0))).stream()
+        return with(AccessMode.READ, session -> session.run(cypher).list(row -> row.get(0))).stream()
                 .findFirst()
                 .filter(value -> !value.isNull())
                 .map(value -> value.asLong());
