@@ -126,6 +126,12 @@ class QuestionPairsTests {
         values.put("places", places);
         values.put("natures", List.of("\nplant\nlayer\nbatch\nsport\n", "\nplant\n"));
         values.put("gone", List.of(0L, 1L));
+        values.put("units", List.of("", "1", "3,1,2", String.join(",", texts(units))));
+        values.put("instant", List.of("2026-06-15T11:59:59.999Z", "2026-06-15T12:00:00.000Z"));
+    }
+
+    private static List<String> texts(List<Object> values) {
+        return values.stream().map(Object::toString).toList();
     }
 
     static List<String> names() {
@@ -160,7 +166,7 @@ class QuestionPairsTests {
                 cypher.sort().split(" natures| A pattern| The cohorts")[0]);
         List<String> lines = Files.readAllLines(FOLDER.resolve(name + ".cypher"));
         assertTrue(lines.stream().allMatch(line -> line.length() <= 120), "lines longer than 120");
-        if (cypher.text().contains("POLLEN_OF")) {
+        if (cypher.text().contains("|POLLEN_OF")) {
             for (Act act : Act.values()) {
                 assertTrue(cypher.text().contains(act.name()), "does not follow " + act);
             }
