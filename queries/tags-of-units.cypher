@@ -1,10 +1,13 @@
-// tags-of-units: the tags that some units bore by a day, and those with which they began
+// tags-of-units: the tag that each of some units bore on a day, or its first where it had none yet
 // in: units, as_of
-// out: unit, tag, day, recorded_order
-// sort: unit, then the order of its timeline
-// units is a text of numbers with commas between them
+// out: unit, tag
+// sort: unit
 UNWIND split($units, ',') AS number
-MATCH (u:Unit {unit: toInteger(number)})-[:BEARS]->(t:Tag)
-WHERE t.day_first <= $as_of OR t.position = 0
-WITH u, t ORDER BY u.unit, t.position
-RETURN u.unit AS unit, t.tag AS tag, t.day AS day, t.recorded_order AS recorded_order
+MATCH (u:Unit {unit: toInteger(number)})
+RETURN u.unit AS unit,
+       head(COLLECT { MATCH (u)-[:BEARS]->(t:Tag)
+                      RETURN t.tag
+                      ORDER BY t.day_first <= $as_of DESC,
+                               CASE WHEN t.day_first <= $as_of THEN -t.position ELSE t.position END
+                      LIMIT 1 }) AS tag
+ORDER BY unit

@@ -21,15 +21,18 @@ import ortet.commands.Companion;
 import ortet.commands.CopyCommands;
 import ortet.commands.CuttingsCommands;
 import ortet.commands.DemoCommands;
+import ortet.commands.FamilyCommands;
 import ortet.commands.HelpCommands;
 import ortet.commands.IdentityCommands;
 import ortet.commands.ImportCommands;
 import ortet.commands.InventoryCommands;
+import ortet.commands.KinCommands;
 import ortet.commands.LayerCommands;
 import ortet.commands.LifeCommands;
 import ortet.commands.PersonCommands;
 import ortet.commands.QuestionCommands;
 import ortet.commands.RaisingCommands;
+import ortet.commands.RecallCommands;
 import ortet.commands.RecordCommands;
 import ortet.commands.Recording;
 import ortet.commands.Shelf;
@@ -42,6 +45,7 @@ import ortet.line.Commands;
 import ortet.line.Conversions;
 import ortet.line.Front;
 import ortet.line.Help;
+import ortet.nursery.Nursery;
 
 /**
  * Puts the program together. Command classes are imported by name: searching the class path for them would cost every
@@ -65,6 +69,9 @@ import ortet.line.Help;
     ImportCommands.class,
     PersonCommands.class,
     QuestionCommands.class,
+    FamilyCommands.class,
+    KinCommands.class,
+    RecallCommands.class,
     InventoryCommands.class,
     RecordCommands.class,
     SittingCommands.class,
@@ -103,6 +110,11 @@ class Wiring {
     @Bean(destroyMethod = "close")
     Shelf shelf(Sitting sitting) {
         return new Shelf(System.getenv(), sitting);
+    }
+
+    @Bean
+    Nursery nursery() {
+        return new Nursery();
     }
 
     @Bean

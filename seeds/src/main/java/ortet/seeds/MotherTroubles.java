@@ -38,6 +38,7 @@ final class MotherTroubles extends Trouble {
         silence();
         withdrawn();
         oddGrafts();
+        belowTheUnion();
     }
 
     private void motherDies() {
@@ -398,6 +399,53 @@ final class MotherTroubles extends Trouble {
                 cutting.sellOff(batch);
             });
             tell("eighteen bud grafts under one tag (2020)", batch);
+        });
+    }
+
+    /** Shoots of the rootstock, kept instead of rubbed off: what comes of them is none of the scion's. */
+    private void belowTheUnion() {
+        on("2026-06-30", () -> {
+            Unit mother = nursery.units().stream()
+                    .filter(unit -> unit.stock && unit.isStanding() && !unit.held && unit.rootstock.isPresent())
+                    .findFirst()
+                    .orElseThrow();
+            Unit layer = nursery.unit(
+                    Unit.Nature.LAYER, nursery.nextTags("L", 1).get(0), mother.rootstock.orElseThrow().variety);
+            layer.pending = 1;
+            layer.mother = Optional.of(mother);
+            mother.layers.add(layer);
+            nursery.row(nursery.people.hana, EntryKind.LAYER_SET, List.of(layer))
+                    .set("mother", mother.tag)
+                    .set("branch", "shoot at the foot")
+                    .set("height_mm", 60)
+                    .set("below_union", "yes")
+                    .set("stem_mm", 9)
+                    .set("ring_mm", 10)
+                    .set("wound", Wound.FULL_RING)
+                    .set("medium", "sphagnum moss")
+                    .set("wrap", "black film")
+                    .write();
+            on("2026-09-08", () -> {
+                Unit tray = nursery.unit(
+                        Unit.Nature.BATCH, nursery.nextTags("T", 1).get(0), mother.rootstock.orElseThrow().variety);
+                tray.pending = 24;
+                nursery.row(nursery.people.hana, EntryKind.CUTTINGS_STRUCK, List.of(tray))
+                        .set("count", 24)
+                        .set("mothers", mother.tag)
+                        .set("wood", Wood.SEMI_RIPE)
+                        .set("below_union", "yes")
+                        .set("medium", "perlite")
+                        .set("place", nursery.grounds.frames.get(1))
+                        .set("container", "tray of 60")
+                        .set("note", "shoots from below the union, for rootstocks")
+                        .write();
+                tell(
+                        "a layer and a tray of cuttings from shoots below the union of a graft: of the rootstock's clone"
+                                + " (2026)",
+                        mother,
+                        layer,
+                        tray);
+            });
         });
     }
 }

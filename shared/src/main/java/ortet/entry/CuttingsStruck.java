@@ -17,6 +17,7 @@ import ortet.value.Strength;
  * @param count how many units
  * @param cultivar the name it is said to bear
  * @param wood the kind of cutting
+ * @param belowUnion whether the wood is from below a graft union, so that it follows the clone of the rootstock
  * @param hormone active substance of the rooting hormone
  * @param strength strength of the rooting hormone
  * @param carrier what carries the hormone
@@ -36,6 +37,7 @@ public record CuttingsStruck(
         int count,
         Optional<CultivarName> cultivar,
         Optional<Wood> wood,
+        Optional<Boolean> belowUnion,
         Optional<String> hormone,
         Optional<Strength> strength,
         Optional<Carrier> carrier,
@@ -56,6 +58,7 @@ public record CuttingsStruck(
         Require.atLeast(1, count, "count");
         Require.present(cultivar, "cultivar");
         Require.present(wood, "wood");
+        Require.present(belowUnion, "below_union");
         hormone = Require.text(hormone, "hormone");
         Require.present(strength, "strength");
         Require.present(carrier, "carrier");

@@ -18,6 +18,7 @@ import ortet.value.Strength;
  * @param branchOrder 1 for a branch of the trunk, 2 for a branch of that, and so on
  * @param above another layer on the same branch that this one is set above (further from the trunk)
  * @param below another layer on the same branch that this one is set below (nearer the trunk)
+ * @param belowUnion whether the wood is from below a graft union, so that it follows the clone of the rootstock
  * @param stemMm stem diameter in millimetres, above 0
  * @param ringMm length of bark removed in millimetres, 0 for a tourniquet
  * @param wound how the bark was cut
@@ -41,6 +42,7 @@ public record LayerSet(
         Optional<Integer> branchOrder,
         Optional<Tag> above,
         Optional<Tag> below,
+        Optional<Boolean> belowUnion,
         Optional<Decimal> stemMm,
         Optional<Decimal> ringMm,
         Optional<Wound> wound,
@@ -67,6 +69,7 @@ public record LayerSet(
         Require.atLeast(1, branchOrder, "branch_order");
         Require.present(above, "above");
         Require.present(below, "below");
+        Require.present(belowUnion, "below_union");
         Require.present(stemMm, "stem_mm");
         Require.above(0, stemMm, "stem_mm");
         Require.present(ringMm, "ring_mm");

@@ -48,6 +48,10 @@ public final class CuttingsCommands {
             @Option(longName = "cultivar", description = "the name, where no mother says it")
                     Optional<CultivarName> cultivar,
             @Option(longName = "wood", description = "the kind of cutting") Optional<Wood> wood,
+            @Option(
+                            longName = "below-union",
+                            description = "the wood is from below the graft union: it follows the rootstock")
+                    boolean belowUnion,
             Hormone hormone,
             @Option(longName = "medium", description = "what they root in") Optional<String> medium,
             @Option(longName = "heat", description = "bottom heat in °C") @Word("C") Optional<Decimal> heat,
@@ -65,6 +69,7 @@ public final class CuttingsCommands {
                         .put("count", count)
                         .put("cultivar", cultivar)
                         .put("wood", wood)
+                        .put("below_union", belowUnion)
                         .put("medium", medium)
                         .put("heat_c", heat)
                         .put("place", place)

@@ -97,6 +97,7 @@ public final class DemoCommands {
         screen.println("  ./ortet plant " + Sallowfield.SHOWPIECE + day);
         screen.println("  ./ortet take --by mother --method layer" + day);
         screen.println("  ./ortet take --by operator,season" + day + " --format csv");
+        screen.println("  ./ortet recall --consignment MV-0219" + day);
         screen.println("  ./ortet book export sallowfield-csv");
         screen.println("  ./ortet help");
         screen.println();

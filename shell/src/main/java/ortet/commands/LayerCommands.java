@@ -35,6 +35,7 @@ public final class LayerCommands {
     @Command(name = "layer set", group = GROUP, description = "set air layers on a mother, one tag each", help = """
             Several stems: 12 for all, 12,15x3 for one of 12 mm and three of 15, 12,15x* for the rest.
             ortet layer set J-201..J-205 --mother K-12 --stem 12,15x3,18 --ring 18 --wound full-ring --by Aoife
+            ortet layer set J-241 --mother G-3 --below-union
             ortet layer set J-206..J-240 except J-217 --mother K-12 --stem 12,15x* --hormone IBA --strength 0.3%
             """)
     void set(
@@ -54,6 +55,10 @@ public final class LayerCommands {
             @Option(longName = "above", description = "a layer on the same branch nearer the trunk")
                     Optional<Tag> above,
             @Option(longName = "below", description = "a layer on the same branch further out") Optional<Tag> below,
+            @Option(
+                            longName = "below-union",
+                            description = "the wood is from below the graft union: it follows the rootstock")
+                    boolean belowUnion,
             Hormone hormone,
             @Option(longName = "medium", description = "what it is packed in") Optional<String> medium,
             @Option(longName = "wrap", description = "what it is wrapped in") Optional<String> wrap,
@@ -71,6 +76,7 @@ public final class LayerCommands {
                 .put("branch_order", order)
                 .put("above", above)
                 .put("below", below)
+                .put("below_union", belowUnion)
                 .put("ring_mm", ring)
                 .put("wound", wound)
                 .put("medium", medium)
@@ -126,6 +132,10 @@ public final class LayerCommands {
             @Arguments @Word(value = "TAG", description = "the layers") TagList tags,
             @Option(longName = "how", required = true, description = "what was done again") Rework how,
             @Option(longName = "ring", description = "length of bark removed in mm") @Word("MM") Optional<Decimal> ring,
+            @Option(
+                            longName = "below-union",
+                            description = "the wood is from below the graft union: it follows the rootstock")
+                    boolean belowUnion,
             Hormone hormone,
             @Option(longName = "medium", description = "what it is packed in") Optional<String> medium,
             @Option(longName = "wrap", description = "what it is wrapped in") Optional<String> wrap,

@@ -14,6 +14,7 @@ import ortet.line.Word;
 import ortet.lineage.Account;
 import ortet.lineage.Lineage;
 import ortet.lineage.Trace;
+import ortet.nursery.Nursery;
 import ortet.plant.Tag;
 import ortet.screen.Screen;
 import ortet.yield.Periods;
@@ -29,10 +30,12 @@ public final class QuestionCommands {
 
     private final Shelf shelf;
     private final Judge judge;
+    private final Nursery nursery;
 
-    QuestionCommands(Shelf shelf, Judge judge) {
+    QuestionCommands(Shelf shelf, Judge judge, Nursery nursery) {
         this.shelf = shelf;
         this.judge = judge;
+        this.nursery = nursery;
     }
 
     @Command(
@@ -111,7 +114,7 @@ public final class QuestionCommands {
         LocalDate day = asked.day(store, judge);
         TakeFilter filter = new TakeFilter(cultivar, mother, method, from, to, operator);
         TakeQuestion question = new TakeQuestion(by, filter, day, Periods.DEFAULTS, confidence / 100);
-        TakeTable table = store.read(view -> Take.ask(view, question));
+        TakeTable table = store.read(view -> Take.ask(view, nursery.at(view, day, Take.parts()), question));
         screen.page(out -> TakeView.show(table, asked.format(), out));
     }
 }

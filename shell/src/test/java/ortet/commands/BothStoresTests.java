@@ -85,7 +85,7 @@ class BothStoresTests {
                 "book ask containers-in-use",
                 "book ask cultivars-in-use",
                 "book ask places-in-use",
-                "book ask cohorts as_of=2024-01-01",
+                "book ask all-cohorts as_of=2024-01-01",
                 "book ask units as_of=2024-01-01 natures= places= gone=1",
                 "book ask descendants unit=1 most=100000",
                 "book ask descendant-links unit=2 most=100000",

@@ -57,7 +57,7 @@ class GuideTests {
         try (Desk desk = Desk.open(BookDesk.Day.class)) {
             for (String line : lines) {
                 String inFolder = line.replaceAll(
-                        "\\b(export-2026|backup-2026.ortet|(?:trees|pots|faults)\\.csv|(?:mapping|proposal)\\.txt)\\b",
+                        "\\b(export-2026|backup-2026.ortet|family\\.graphml|nursery\\.dot|(?:trees|pots|faults)\\.csv|(?:mapping|proposal)\\.txt)\\b",
                         folder + "/$1");
                 Desk.Answer answer = desk.script(inFolder + " --book " + book + "\n");
                 assertEquals(0, answer.status(), () -> line + "\n" + answer.err());
@@ -100,10 +100,17 @@ class GuideTests {
             desk.done("layer sever J-1 --roots full");
             desk.done("measure J-1 --stem 12");
             desk.done("correct 4 --field stem_mm --value 13");
+            desk.done("sell J-1");
             String all = desk.done("trace J-1 --format json")
                     + desk.done("plant J-1 --format json")
                     + desk.done("plant K-1 --format json")
-                    + desk.done("take --by mother --format json");
+                    + desk.done("take --by mother --format json")
+                    + desk.done("offspring K-1 --format json")
+                    + desk.done("clone J-1 --format json")
+                    + desk.done("clones --format json")
+                    + desk.done("lineage check --format json")
+                    + desk.done("recall K-1 --contacts 1 --format json")
+                    + desk.done("kin J-1 K-1 --format json");
             TreeSet<String> missing = new TreeSet<>();
             Matcher matcher = FIELD.matcher(all);
             int found = 0;

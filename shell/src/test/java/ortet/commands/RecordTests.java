@@ -186,6 +186,7 @@ class RecordTests {
                 "",
                 "",
                 "",
+                "",
                 "yes",
                 "");
         has(more, "--branch north --height 300 --hedged", "#3 layer-set J-1", "hedged yes");

@@ -25,7 +25,13 @@ public enum Act {
     /** A batch from those that were merged into it; each unit is from one of them. */
     MERGED_FROM(true),
     /** A plant found without a label, which is one of several. */
-    ONE_OF(true);
+    ONE_OF(true),
+    /** A layer from a mother, of wood below her graft union: of the rootstock's clone, not of hers. */
+    LAYERED_BELOW(false),
+    /** Cuttings from a mother, of wood below her graft union: of the rootstock's clone, not of hers. */
+    STRUCK_BELOW(false),
+    /** What was raised from wood below a graft union, by the rootstock whose clone it keeps. */
+    STOCK_WOOD_OF(true);
 
     private final boolean keepsTheClone;
 
@@ -40,6 +46,15 @@ public enum Act {
 
     /** Tell whether several links of this act mean that the child comes from one of them, and nobody knows which. */
     public boolean isOneOfSeveral() {
-        return this == STRUCK_FROM || this == MERGED_FROM || this == ONE_OF;
+        return this == STRUCK_FROM
+                || this == MERGED_FROM
+                || this == ONE_OF
+                || this == STRUCK_BELOW
+                || this == STOCK_WOOD_OF;
+    }
+
+    /** Tell whether a layer was set on the unit that its child comes from by this act. */
+    public boolean isLayering() {
+        return this == LAYERED_FROM || this == LAYERED_BELOW;
     }
 }

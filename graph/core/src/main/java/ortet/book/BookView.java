@@ -15,7 +15,7 @@ import ortet.plant.UnitNumber;
 /**
  * One consistent view of a book, good for as long as the question or the ruling that it was handed to.
  *
- * <p>Everything is answered from few rows: those of the units asked about.
+ * <p>Everything but the named questions is answered from few rows: those of the units asked about.
  */
 public interface BookView {
     /** Return where the book stands. */
@@ -84,9 +84,18 @@ public interface BookView {
     Stream<Chained> since(long order);
 
     /**
-     * Put one of the named questions in {@code queries/}.
+     * Put one of the named questions in {@code queries/}. A parameter called {@code units} is a text of unit numbers with
+     * commas between.
      *
      * @throws ortet.value.Refused when there is no such question or a parameter is missing or not known
      */
     Rows ask(QueryName name, Parameters parameters);
+
+    /**
+     * Put one of the named questions whose columns are whole numbers alone, and hand over its rows one by one in the order
+     * of its header, without making an object for any of them; for questions about all of a book.
+     *
+     * @throws ortet.value.Refused when there is no such question or a parameter is missing or not known
+     */
+    void stream(QueryName name, Parameters parameters, NumberSink sink);
 }

@@ -20,11 +20,14 @@ import java.util.TreeSet;
 import ortet.book.UnitFacts.Begun;
 import ortet.book.UnitFacts.Standing;
 import ortet.entry.Acquired;
+import ortet.entry.CuttingsStruck;
+import ortet.entry.Drawn;
 import ortet.entry.Entry;
 import ortet.entry.EntryId;
 import ortet.entry.EntryKind;
 import ortet.entry.EntryKind.Phase;
 import ortet.entry.Form;
+import ortet.entry.FoundUntagged;
 import ortet.entry.GraftWorked;
 import ortet.entry.LayerSet;
 import ortet.entry.Mention;
@@ -348,7 +351,7 @@ final class Docket implements Witness {
                 return stocks;
             }
         }
-        return List.of();
+        return belowTheUnion(event);
     }
 
     private Optional<Entry> rootEvent(UnitNumber unit, Split split) {
@@ -958,5 +961,24 @@ final class Docket implements Witness {
         texts.put("kind", proposed.entry().kind().word());
         texts.putAll(Form.write(proposed.entry()));
         return texts;
+    }
+
+    /** Return what has wood from below the union of a unit that an event of it is about. */
+    private List<UnitNumber> belowTheUnion(Event event) {
+        if (event.roles().contains(Role.MOTHER)) {
+            boolean below =
+                    event.entry() instanceof LayerSet set && set.belowUnion().orElse(false)
+                            || event.entry() instanceof CuttingsStruck struck
+                                    && struck.belowUnion().orElse(false);
+            return below ? resolveAll(event.entry().tags()) : List.of();
+        }
+        // Where it comes from a batch of grafts, what is below depends on how that batch was worked.
+        boolean from = event.entry() instanceof Drawn && event.roles().contains(Role.SOURCE)
+                || event.entry() instanceof FoundUntagged && event.roles().contains(Role.CANDIDATE);
+        boolean changed = from
+                && amended.values().stream()
+                        .anyMatch(recorded ->
+                                recorded.entry() instanceof GraftWorked || recorded.entry() instanceof Acquired);
+        return changed ? resolveAll(event.entry().tags()) : List.of();
     }
 }

@@ -99,4 +99,9 @@ record EmptyView(Head head) implements BookView {
     public Rows ask(QueryName name, Parameters parameters) {
         throw new Refused(Fault.of("unknown-question", "an empty book cannot be asked " + name));
     }
+
+    @Override
+    public void stream(QueryName name, Parameters parameters, NumberSink sink) {
+        throw new Refused(Fault.of("unknown-question", "an empty book cannot be asked " + name));
+    }
 }

@@ -3,9 +3,11 @@ package ortet.book;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import ortet.book.Story.Handed;
 import ortet.book.Story.Handing;
 import ortet.book.UnitFacts.Cohort;
@@ -168,7 +170,12 @@ final class Fold implements Entry.Visitor<Void> {
     public Void layerSet(LayerSet entry) {
         begin(Nature.LAYER, 1, 0);
         cohort(Method.LAYER, Optional.of(1), entry.setUnrecorded());
-        link(Act.LAYERED_FROM, entry.mother(), Optional.empty());
+        if (entry.belowUnion().orElse(false)) {
+            link(Act.LAYERED_BELOW, entry.mother(), Optional.empty());
+            said(ofTheStocks(List.of(entry.mother())));
+        } else {
+            link(Act.LAYERED_FROM, entry.mother(), Optional.empty());
+        }
         stands(entry.place());
         return null;
     }
@@ -177,10 +184,13 @@ final class Fold implements Entry.Visitor<Void> {
     public Void cuttingsStruck(CuttingsStruck entry) {
         begin(Nature.BATCH, entry.count(), 0);
         cohort(Method.CUTTING, Optional.of(entry.count()), entry.setUnrecorded());
+        boolean below = entry.belowUnion().orElse(false);
         for (Share mother : entry.mothers()) {
-            link(Act.STRUCK_FROM, mother.tag(), mother.count());
+            link(below ? Act.STRUCK_BELOW : Act.STRUCK_FROM, mother.tag(), mother.count());
         }
-        said(entry.cultivar());
+        Optional<CultivarName> ofStock =
+                below ? ofTheStocks(entry.mothers().stream().map(Share::tag).toList()) : Optional.empty();
+        said(entry.cultivar().or(() -> ofStock));
         stands(entry.place());
         entry.container().ifPresent(this::pot);
         return null;
@@ -286,18 +296,54 @@ final class Fold implements Entry.Visitor<Void> {
         }
     }
 
+    /** Link to a mother; one who is named by two of her tags gave what both say, and is linked to once. */
     private void link(Act act, Tag mother, Optional<Integer> count) {
-        others.resolve(mother)
-                .filter(other -> !other.equals(unit))
-                .ifPresent(other -> links.add(new Link(unit, other, act, now.day(), now.order(), count)));
+        Optional<UnitNumber> other = others.resolve(mother).filter(found -> !found.equals(unit));
+        if (other.isEmpty()) {
+            return;
+        }
+        Optional<Integer> all = count;
+        for (Link known : List.copyOf(links)) {
+            if (known.act() == act && known.mother().equals(other.get())) {
+                all = known.count().flatMap(before -> count.map(more -> before + more));
+                links.remove(known);
+            }
+        }
+        links.add(new Link(unit, other.get(), act, now.day(), now.order(), all));
+    }
+
+    /**
+     * Link wood from below the graft unions of some mothers to their rootstocks, where every one of these is in the book;
+     * where none is and all bear one name, return that.
+     */
+    private Optional<CultivarName> ofTheStocks(List<Tag> mothers) {
+        List<Union> unions = new ArrayList<>();
+        for (Tag mother : mothers) {
+            Union union =
+                    others.resolve(mother).map(other -> Union.of(others, other)).orElse(Union.NONE);
+            if (!union.mayBe()) {
+                refuse("no-graft", mother + " is no graft, so no wood of it is from below a union");
+            }
+            unions.add(union);
+        }
+        Union all = Union.of(unions);
+        if (all.isWhole()) {
+            for (UnitNumber stock : all.stocks()) {
+                if (!stock.equals(unit)) {
+                    links.add(new Link(unit, stock, Act.STOCK_WOOD_OF, now.day(), now.order(), Optional.empty()));
+                }
+            }
+        }
+        return all.name();
     }
 
     private void receive(List<Tag> sources, Act act) {
         Optional<Method> raised = Optional.empty();
         Optional<Cohort> from = Optional.empty();
+        Set<UnitNumber> met = new HashSet<>();
         for (Tag source : sources) {
             Optional<UnitNumber> other = others.resolve(source);
-            if (other.isEmpty() || other.get().equals(unit)) {
+            if (other.isEmpty() || other.get().equals(unit) || !met.add(other.get())) {
                 continue;
             }
             Optional<Story> story = others.story(other.get());

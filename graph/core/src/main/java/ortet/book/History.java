@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import ortet.entry.Entry;
 import ortet.entry.EntryKind;
 import ortet.entry.Mention;
 import ortet.entry.Mention.Role;
@@ -120,5 +121,22 @@ public final class History {
             }
         }
         return end;
+    }
+
+    /**
+     * Return what an entry says, once amended, of the unit that stood in some place among its tags as first written, from
+     * 0; nothing where it was crossed out or taken out.
+     *
+     * @param amendments of the entry, in recorded order
+     */
+    public static Optional<Entry> words(Recorded recorded, List<Recorded> amendments, int position) {
+        for (Strand strand : Strand.of(recorded, amendments)) {
+            for (int at = 0; at < strand.entry().tags().size(); at++) {
+                if (strand.position(at) == position) {
+                    return Optional.of(strand.entry());
+                }
+            }
+        }
+        return Optional.empty();
     }
 }

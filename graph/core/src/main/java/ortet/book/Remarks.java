@@ -48,9 +48,13 @@ final class Remarks {
         if (entry instanceof LayerSet set) {
             ring(strand, set);
             below(strand, set);
-            others.resolve(set.mother())
-                    .flatMap(mother -> others.cultivar(mother, day))
+            boolean fromBelow = set.belowUnion().orElse(false);
+            others.resolve(fromBelow ? set.tags().get(0) : set.mother())
+                    .flatMap(unit -> others.cultivar(unit, day))
                     .ifPresent(name -> guarded(strand, name, day));
+            if (fromBelow) {
+                union(strand, List.of(set.mother()));
+            }
         } else if (entry instanceof CuttingsStruck struck) {
             cuttings(strand, struck, day);
         } else if (entry instanceof GraftWorked graft) {
@@ -151,20 +155,33 @@ final class Remarks {
         if (struck.mothers().isEmpty()) {
             remark(strand, "mother-unrecorded", "no mother is named");
         }
-        for (Share mother : struck.mothers()) {
-            differs(strand, struck.cultivar(), mother.tag(), day);
+        boolean fromBelow = struck.belowUnion().orElse(false);
+        List<Tag> mothers = struck.mothers().stream().map(Share::tag).toList();
+        if (fromBelow) {
+            union(strand, mothers);
+        } else {
+            mothers.forEach(mother -> differs(strand, struck.cultivar(), mother, day));
         }
         Optional<CultivarName> name = struck.cultivar()
-                .or(() -> struck.mothers().stream()
-                        .findFirst()
-                        .flatMap(mother -> others.resolve(mother.tag()))
-                        .flatMap(unit -> others.cultivar(unit, day)));
+                .or(() -> (fromBelow ? struck.tags() : mothers)
+                        .stream().findFirst().flatMap(others::resolve).flatMap(unit -> others.cultivar(unit, day)));
         if (struck.wood().filter(wood -> wood == Wood.ROOT).isPresent()
                 && name.filter(listings::isChimera).isPresent()) {
             remark(strand, "chimera-root-cuttings", name.get() + " is a chimera; root cuttings do not keep it");
         }
         name.ifPresent(cultivar -> guarded(strand, cultivar, day));
         listed(strand, struck.cultivar());
+    }
+
+    private void union(Strand strand, List<Tag> mothers) {
+        for (Tag mother : mothers) {
+            if (others.resolve(mother)
+                    .map(unit -> Union.of(others, unit))
+                    .filter(union -> !union.isSure())
+                    .isPresent()) {
+                remark(strand, "union-unrecorded", "the book does not say that " + mother + " is a graft");
+            }
+        }
     }
 
     private void differs(Strand strand, Optional<CultivarName> said, Tag mother, LocalDate day) {

@@ -357,6 +357,7 @@ public record Holdings(LocalDate asOf, List<Holding> all) {
             for (Source source : sources.getOrDefault(unit, List.of())) {
                 switch (source.act()) {
                     case DRAWN_FROM, SPLIT_FROM, MERGED_FROM -> mothers(source.mother(), seen, mothers);
+                    case STOCK_WOOD_OF -> {}
                     default -> mothers.add(source.mother());
                 }
             }

@@ -108,13 +108,12 @@ final class Offspring {
 
         private void raised(UnitFacts child) {
             Optional<Integer> count = child.cohort().flatMap(Cohort::count);
-            long mothers = child.links().stream()
-                    .filter(link -> link.act() == Act.STRUCK_FROM)
-                    .count();
+            long mothers =
+                    child.links().stream().filter(link -> link.act() == act).count();
             if (child.cohort().isEmpty()) {
                 unrecorded++;
                 growing(child.unit());
-            } else if (act == Act.STRUCK_FROM && mothers > 1) {
+            } else if ((act == Act.STRUCK_FROM || act == Act.STRUCK_BELOW) && mothers > 1) {
                 shared += count.orElse(0);
             } else if (count.isEmpty()) {
                 weighed++;

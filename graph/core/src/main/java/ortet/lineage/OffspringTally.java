@@ -51,7 +51,10 @@ public record OffspringTally(
     public String what() {
         return switch (act) {
             case LAYERED_FROM -> "layers";
+            case LAYERED_BELOW -> "layers below the union";
             case STRUCK_FROM -> "cuttings";
+            case STRUCK_BELOW -> "cuttings below the union";
+            case STOCK_WOOD_OF -> "units of its wood below unions";
             case SCION_OF -> "grafts as scion";
             case ROOTSTOCK_OF -> "grafts as rootstock";
             case SEED_OF -> "seeds";
@@ -67,8 +70,9 @@ public record OffspringTally(
 
     static boolean countsForTake(Act act) {
         return switch (act) {
-            case LAYERED_FROM, STRUCK_FROM, SCION_OF, ROOTSTOCK_OF, SEED_OF, POLLEN_OF -> true;
-            case DIVIDED_FROM, SPORT_OF, DRAWN_FROM, SPLIT_FROM, MERGED_FROM, ONE_OF -> false;
+            case LAYERED_FROM, LAYERED_BELOW, STRUCK_FROM, STRUCK_BELOW, SCION_OF, ROOTSTOCK_OF, SEED_OF, POLLEN_OF ->
+                true;
+            case DIVIDED_FROM, SPORT_OF, DRAWN_FROM, SPLIT_FROM, MERGED_FROM, ONE_OF, STOCK_WOOD_OF -> false;
         };
     }
 }

@@ -18,7 +18,11 @@ public final class OnMother {
     public static List<Tag> pendingLayers(BookView view, List<Tag> mothers) {
         List<Tag> pending = new ArrayList<>();
         for (Tag mother : mothers) {
-            view.unit(mother).map(unit -> view.offspring(unit, Set.of(Act.LAYERED_FROM))).orElse(List.of()).stream()
+            view
+                    .unit(mother)
+                    .map(unit -> view.offspring(unit, Set.of(Act.LAYERED_FROM, Act.LAYERED_BELOW)))
+                    .orElse(List.of())
+                    .stream()
                     .map(Link::child)
                     .map(view::facts)
                     .flatMap(java.util.Optional::stream)

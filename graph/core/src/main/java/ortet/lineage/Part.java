@@ -21,6 +21,8 @@ final class Part {
             case SPORT_OF -> "plant that sported";
             case DRAWN_FROM, SPLIT_FROM, MERGED_FROM -> "batch";
             case ONE_OF -> "the same plant";
+            case LAYERED_BELOW, STRUCK_BELOW -> "mother, below the union";
+            case STOCK_WOOD_OF -> "rootstock whose wood it is";
         };
     }
 
@@ -28,6 +30,8 @@ final class Part {
         return switch (act) {
             case MERGED_FROM -> "batches";
             case ONE_OF -> "that it may be";
+            case STRUCK_BELOW -> "mothers, below the union";
+            case STOCK_WOOD_OF -> "rootstocks whose wood it is";
             default -> one(act) + "s";
         };
     }

@@ -43,7 +43,17 @@ final class Reading {
     private final Map<UnitNumber, List<Event>> histories = new HashMap<>();
     private final Map<UnitNumber, Named> named = new HashMap<>();
     private final Map<UnitNumber, List<Founder>> founders = new HashMap<>();
+    private final Map<UnitNumber, Known> known = new HashMap<>();
     private final Set<UnitNumber> beingRead = new HashSet<>();
+
+    /**
+     * What tells the name of a unit, fetched for many units at one go.
+     *
+     * @param tags its tags in order, those tied on by the day, and the first
+     * @param names its cultivars in order
+     * @param links to the units that it comes from
+     */
+    record Known(List<TagUse> tags, List<Naming> names, List<Link> links) {}
 
     Reading(BookView view, LocalDate asOf) {
         this.view = view;
@@ -63,15 +73,41 @@ final class Reading {
                 unit, wanted -> view.facts(wanted).orElseThrow(() -> new Defect("no facts of unit " + wanted)));
     }
 
+    /** Take what tells the name of a unit from here, rather than fetch all of its facts for it. */
+    void know(UnitNumber unit, Known facts) {
+        known.put(unit, facts);
+    }
+
+    private List<TagUse> tags(UnitNumber unit) {
+        Known told = known.get(unit);
+        return told == null ? facts(unit).tags() : told.tags();
+    }
+
+    private List<Naming> names(UnitNumber unit) {
+        Known told = known.get(unit);
+        return told == null ? facts(unit).names() : told.names();
+    }
+
+    private List<Link> links(UnitNumber unit) {
+        Known told = known.get(unit);
+        return told == null ? facts(unit).links() : told.links();
+    }
+
     List<Event> history(UnitNumber unit) {
         return histories.computeIfAbsent(unit, wanted -> History.of(view, wanted, asOf));
     }
 
-    /** Return the entry that began a unit. */
+    /**
+     * Return the entry that began a unit, also of a mother whose day is known better than that of her child, so that she
+     * seems to be younger.
+     */
     Event begun(UnitNumber unit) {
         return history(unit).stream()
                 .filter(Event::begins)
                 .findFirst()
+                .or(() -> History.of(view, unit, LocalDate.MAX).stream()
+                        .filter(Event::begins)
+                        .findFirst())
                 .orElseThrow(() -> new Defect("nothing begins " + tag(unit)));
     }
 
@@ -89,7 +125,7 @@ final class Reading {
 
     /** Return the tags that a unit bore up to the day, the last one borne then. */
     List<TagUse> tagUses(UnitNumber unit) {
-        List<TagUse> all = facts(unit).tags();
+        List<TagUse> all = tags(unit);
         List<TagUse> tied = all.stream().filter(use -> counts(use.day())).toList();
         return tied.isEmpty() ? all.subList(0, 1) : tied;
     }
@@ -123,21 +159,21 @@ final class Reading {
 
     /** Return the cultivar: its own latest true name, else the latest said, else that of what it keeps the clone of. */
     Named named(UnitNumber unit) {
-        Named known = named.get(unit);
-        if (known == null) {
+        Named read = named.get(unit);
+        if (read == null) {
             if (!beingRead.add(unit)) {
                 return Named.NOT_KNOWN;
             }
-            known = own(unit).orElseGet(() -> fromSources(unit));
+            read = own(unit).orElseGet(() -> fromSources(unit));
             beingRead.remove(unit);
-            named.put(unit, known);
+            named.put(unit, read);
         }
-        return known;
+        return read;
     }
 
     private Optional<Named> own(UnitNumber unit) {
         Optional<Naming> latest = Optional.empty();
-        for (Naming naming : facts(unit).names()) {
+        for (Naming naming : names(unit)) {
             if (counts(naming.day())
                     && (naming.isTrue() || latest.filter(Naming::isTrue).isEmpty())) {
                 latest = Optional.of(naming);
@@ -171,9 +207,7 @@ final class Reading {
 
     /** Return the links to what a unit keeps the clone of. */
     List<Link> clonal(UnitNumber unit) {
-        return facts(unit).links().stream()
-                .filter(link -> link.act().keepsTheClone())
-                .toList();
+        return links(unit).stream().filter(link -> link.act().keepsTheClone()).toList();
     }
 
     // ---- where a clone begins ----
@@ -183,17 +217,17 @@ final class Reading {
     }
 
     private List<Founder> founders(UnitNumber unit) {
-        List<Founder> known = founders.get(unit);
-        if (known == null) {
+        List<Founder> read = founders.get(unit);
+        if (read == null) {
             if (!beingRead.add(unit)) {
                 return List.of();
             }
             List<Link> links = clonal(unit);
-            known = links.isEmpty() ? List.of(first(unit)) : through(unit, links);
+            read = links.isEmpty() ? List.of(first(unit)) : through(unit, links);
             beingRead.remove(unit);
-            founders.put(unit, known);
+            founders.put(unit, read);
         }
-        return known;
+        return read;
     }
 
     private List<Founder> through(UnitNumber unit, List<Link> links) {

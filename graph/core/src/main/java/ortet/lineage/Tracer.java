@@ -154,7 +154,10 @@ final class Tracer {
         if (link.act() == Act.SPORT_OF) {
             return end(link.child());
         }
-        if (link.act() == Act.LAYERED_FROM) {
+        if (link.act() == Act.STOCK_WOOD_OF) {
+            return leftAsStock(link.mother());
+        }
+        if (link.act().isLayering()) {
             return reading.history(link.child()).stream()
                     .filter(event -> event.entry().kind() == EntryKind.SEVERED)
                     .findFirst()
@@ -166,6 +169,15 @@ final class Tracer {
                 .map(Moment::of)
                 .findFirst()
                 .orElseGet(() -> new Moment(link.day().last(), 0, link.order()));
+    }
+
+    /** Return when the last of a rootstock was worked, where it was: its wood went on under the graft. */
+    private Moment leftAsStock(UnitNumber stock) {
+        return reading.history(stock).stream()
+                .filter(event -> event.roles().contains(Role.STOCK))
+                .map(Moment::of)
+                .max(Moment::compareTo)
+                .orElse(Moment.NEVER);
     }
 
     /** Return when a layer that was never severed came to nothing; never while it is on its mother. */

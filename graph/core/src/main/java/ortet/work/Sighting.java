@@ -130,7 +130,7 @@ public record Sighting(
     private static boolean isOnOneOf(UnitFacts facts, Set<UnitNumber> plants, LocalDate asOf) {
         return facts.nature() == UnitFacts.Nature.LAYER
                 && last(facts, asOf).flatMap(UnitFacts.Standing::pending).orElse(0) > 0
-                && facts.links().stream().anyMatch(link -> plants.contains(link.mother()));
+                && facts.links().stream().anyMatch(link -> link.act().isLayering() && plants.contains(link.mother()));
     }
 
     private static Optional<UnitFacts.Standing> last(UnitFacts facts, LocalDate asOf) {

@@ -2,11 +2,8 @@ package ortet.yield;
 
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
-import java.util.Optional;
 import ortet.book.UnitFacts.Method;
 import ortet.entry.Words;
-import ortet.plant.CultivarName;
 import ortet.plant.PersonNumber;
 import ortet.plant.Tag;
 
@@ -21,37 +18,12 @@ record GroupKey(int standing, List<Tag> tags, long number, String words, Group g
     private static final int SEVERAL = 1;
     private static final int UNKNOWN = 2;
 
-    static GroupKey of(TakeBy by, Sample sample, Map<PersonNumber, String> names) {
-        return switch (by) {
-            case CULTIVAR -> named(by, sample.cultivar().map(CultivarName::toString));
-            case TAXON -> named(by, sample.cultivar().map(CultivarName::taxon));
-            case MOTHER -> mother(by, sample.mothers());
-            case METHOD -> method(by, sample.method());
-            case SEASON -> {
-                int season = sample.season();
-                yield new GroupKey(KNOWN, List.of(), season, "", Group.known(by, Integer.toString(season)));
-            }
-            case OPERATOR ->
-                sample.by()
-                        .map(person -> {
-                            String name = names.getOrDefault(person, person.toString());
-                            return new GroupKey(
-                                    KNOWN,
-                                    List.of(),
-                                    0,
-                                    name.toLowerCase(Locale.ROOT),
-                                    Group.known(by, person.toString(), name));
-                        })
-                        .orElseGet(() -> unknown(by));
-        };
+    static GroupKey named(TakeBy by, String name) {
+        return new GroupKey(KNOWN, List.of(), 0, name, Group.known(by, name));
     }
 
-    private static GroupKey named(TakeBy by, Optional<String> name) {
-        return name.map(known -> new GroupKey(KNOWN, List.of(), 0, known, Group.known(by, known)))
-                .orElseGet(() -> unknown(by));
-    }
-
-    private static GroupKey mother(TakeBy by, List<Tag> mothers) {
+    /** Return the group of what is from one of these mothers, sorted; of none when nobody knows. */
+    static GroupKey mother(TakeBy by, List<Tag> mothers) {
         if (mothers.isEmpty()) {
             return unknown(by);
         }
@@ -61,8 +33,17 @@ record GroupKey(int standing, List<Tag> tags, long number, String words, Group g
                 : new GroupKey(SEVERAL, mothers, 0, "", Group.known(by, tags, "several mothers: " + tags));
     }
 
-    private static GroupKey method(TakeBy by, Method method) {
+    static GroupKey method(TakeBy by, Method method) {
         return new GroupKey(KNOWN, List.of(), method.ordinal(), "", Group.known(by, Words.of(method), plural(method)));
+    }
+
+    static GroupKey season(TakeBy by, int year) {
+        return new GroupKey(KNOWN, List.of(), year, "", Group.known(by, Integer.toString(year)));
+    }
+
+    static GroupKey operator(TakeBy by, PersonNumber person, String name) {
+        return new GroupKey(
+                KNOWN, List.of(), 0, name.toLowerCase(Locale.ROOT), Group.known(by, person.toString(), name));
     }
 
     static String plural(Method method) {
@@ -74,7 +55,7 @@ record GroupKey(int standing, List<Tag> tags, long number, String words, Group g
         };
     }
 
-    private static GroupKey unknown(TakeBy by) {
+    static GroupKey unknown(TakeBy by) {
         return new GroupKey(UNKNOWN, List.of(), 0, "", Group.unknown(by));
     }
 

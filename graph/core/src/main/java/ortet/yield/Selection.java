@@ -1,63 +1,82 @@
 package ortet.yield;
 
-import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Predicate;
+import java.util.function.IntPredicate;
 import ortet.book.BookView;
 import ortet.book.Lookup;
 import ortet.plant.CultivarName;
-import ortet.plant.PersonNumber;
-import ortet.plant.Tag;
 
 /** A filter whose cultivar, mother and operator have been found in the book. */
 final class Selection {
-    private final Predicate<Sample> others;
-    private final Set<Tag> mother;
+    private final Samples samples;
+    private final IntPredicate others;
+    private final Optional<Integer> mother;
 
-    private Selection(Predicate<Sample> others, Set<Tag> mother) {
+    private Selection(Samples samples, IntPredicate others, Optional<Integer> mother) {
+        this.samples = samples;
         this.others = others;
         this.mother = mother;
     }
 
-    static Selection of(BookView view, TakeFilter filter, List<Sample> samples) {
-        List<Predicate<Sample>> tests = new ArrayList<>();
-        filter.cultivar().ifPresent(name -> tests.add(cultivar(view, name, samples)));
-        filter.method().ifPresent(method -> tests.add(sample -> sample.method() == method));
-        filter.fromYear().ifPresent(year -> tests.add(sample -> sample.season() >= year));
-        filter.toYear().ifPresent(year -> tests.add(sample -> sample.season() <= year));
-        filter.operator().ifPresent(name -> {
-            Optional<PersonNumber> wanted =
-                    Optional.of(Lookup.person(view, name).number());
-            tests.add(sample -> sample.by().equals(wanted));
-        });
-        Set<Tag> mother = filter.mother()
-                .map(tag -> Set.copyOf(view.tags(Lookup.unit(view, tag))))
-                .orElse(Set.of());
-        return new Selection(tests.stream().reduce(sample -> true, Predicate::and), mother);
+    static Selection of(BookView view, TakeFilter filter, Samples samples) {
+        IntPredicate tests = samples::isThere;
+        if (filter.cultivar().isPresent()) {
+            tests = tests.and(cultivar(view, filter.cultivar().get(), samples));
+        }
+        if (filter.method().isPresent()) {
+            tests = tests.and(
+                    row -> samples.cohorts().method(row) == filter.method().get());
+        }
+        if (filter.fromYear().isPresent()) {
+            int year = filter.fromYear().get();
+            tests = tests.and(row -> samples.season(row) >= year);
+        }
+        if (filter.toYear().isPresent()) {
+            int year = filter.toYear().get();
+            tests = tests.and(row -> samples.season(row) <= year);
+        }
+        if (filter.operator().isPresent()) {
+            int person = Lookup.person(view, filter.operator().get()).number().value();
+            tests = tests.and(row -> samples.cohorts().by(row) == person);
+        }
+        Optional<Integer> mother =
+                filter.mother().map(tag -> Lookup.unit(view, tag).value());
+        return new Selection(samples, tests, mother);
     }
 
     /** Tell whether a unit is asked for. */
-    boolean keeps(Sample sample) {
-        return others.test(sample)
-                && (mother.isEmpty()
-                        || sample.mothers().size() == 1
-                                && mother.contains(sample.mothers().get(0)));
+    boolean keeps(int row) {
+        return others.test(row)
+                && mother.map(unit -> samples.mother(row) == unit).orElse(true);
     }
 
     /** Tell whether a unit would be asked for, but may come from another than the mother asked for. */
-    boolean shares(Sample sample) {
-        return others.test(sample)
-                && sample.mothers().size() > 1
-                && sample.mothers().stream().anyMatch(mother::contains);
+    boolean shares(int row) {
+        return mother.isPresent() && samples.isOneOf(row, mother.get()) && others.test(row);
     }
 
-    private static Predicate<Sample> cultivar(BookView view, String wanted, List<Sample> samples) {
-        Set<CultivarName> used = new HashSet<>();
-        samples.forEach(sample -> sample.cultivar().ifPresent(used::add));
-        Set<CultivarName> found = Lookup.cultivars(view, wanted, used);
-        return sample -> sample.cultivar().filter(found::contains).isPresent();
+    private static IntPredicate cultivar(BookView view, String wanted, Samples samples) {
+        List<CultivarName> all = samples.snapshot().cultivars();
+        boolean[] used = new boolean[all.size()];
+        for (int row = 0; row < samples.cohorts().size(); row++) {
+            if (samples.isThere(row) && samples.cultivar(row) >= 0) {
+                used[samples.cultivar(row)] = true;
+            }
+        }
+        Set<CultivarName> names = new HashSet<>();
+        for (int name = 0; name < used.length; name++) {
+            if (used[name]) {
+                names.add(all.get(name));
+            }
+        }
+        Set<CultivarName> found = Lookup.cultivars(view, wanted, names);
+        boolean[] asked = new boolean[all.size()];
+        for (int name = 0; name < asked.length; name++) {
+            asked[name] = found.contains(all.get(name));
+        }
+        return row -> samples.cultivar(row) >= 0 && asked[samples.cultivar(row)];
     }
 }

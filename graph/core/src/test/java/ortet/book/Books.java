@@ -3,15 +3,29 @@ package ortet.book;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import ortet.plant.UnitNumber;
+import ortet.value.When;
 
 /** Reads out all that a book holds, so that two can be compared. */
 public final class Books {
+    private static final List<String> QUESTIONS = List.of(
+            "all-units",
+            "all-links",
+            "all-link-counts",
+            "all-cohorts",
+            "all-outcomes",
+            "all-standings",
+            "all-leavings",
+            "all-names");
+
     private Books() {}
 
     /** Return every answer of a view to every question of the port, by what was asked. */
@@ -47,7 +61,43 @@ public final class Books {
                 all.put("near " + tag, view.nearest(tag));
             });
         }
+        for (String day : List.of("2017-07-01", "2018", "9999-12-31")) {
+            for (String question : QUESTIONS) {
+                all.put(question + " as of " + day, numbers(view, question, day));
+            }
+            all.put("tags of all as of " + day, texts(view, "tags-of-units", day));
+            all.put("stand of all as of " + day, texts(view, "stand-of-units", day));
+            all.put("places of all as of " + day, texts(view, "places-of-units", day));
+        }
+        all.put("beginnings", texts(view, "beginnings", "9999-12-31"));
         return all;
+    }
+
+    /** Return the rows of a question in whole numbers as texts. */
+    static List<String> numbers(BookView view, String question, String asOf) {
+        Parameters parameters =
+                question.equals("all-units") ? Parameters.NONE : Parameters.NONE.with("as_of", day(asOf));
+        List<String> rows = new ArrayList<>();
+        view.stream(
+                new QueryName(question),
+                parameters,
+                numbers -> rows.add(Arrays.toString(numbers).replace(Long.toString(NumberSink.NONE), "none")));
+        return rows;
+    }
+
+    private static List<List<Object>> texts(BookView view, String question, String asOf) {
+        String units = IntStream.rangeClosed(1, view.head().lastUnit())
+                .mapToObj(Integer::toString)
+                .collect(Collectors.joining(","));
+        Parameters parameters = Parameters.NONE.with("units", units);
+        return view.ask(
+                        new QueryName(question),
+                        question.equals("beginnings") ? parameters : parameters.with("as_of", day(asOf)))
+                .values();
+    }
+
+    private static String day(String asOf) {
+        return When.parse(asOf).first().toString();
     }
 
     private static List<Chained> entries(BookView view) {

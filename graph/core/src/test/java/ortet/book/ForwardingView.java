@@ -109,4 +109,9 @@ public abstract class ForwardingView implements BookView {
     public Stream<Chained> since(long order) {
         return book.since(order);
     }
+
+    @Override
+    public void stream(QueryName name, Parameters parameters, NumberSink sink) {
+        book.stream(name, parameters, sink);
+    }
 }

@@ -7,8 +7,10 @@ import java.util.function.Predicate;
 
 /** Makes up random histories in the words of a {@link Diary}: most lines sensible, some that no book should take. */
 public final class Histories {
-    private static final List<String> BEGINNING =
-            List.of("2015-01-01 acquired K-1", "2015-01-01 acquired K-2", "2015-01-01 acquired R-1; count=20");
+    private static final List<String> BEGINNING = List.of(
+            "2015-01-01 acquired K-1; cultivar=Acer palmatum 'Deshojo'",
+            "2015-01-01 acquired K-2",
+            "2015-01-01 acquired R-1; count=20");
 
     private Histories() {}
 
@@ -37,7 +39,7 @@ public final class Histories {
             String plant = pick(random, "K-1", "K-2", "J-1", "J-2", "J-3", "C-1", "C-2", "D-1", "G-1", "M-1");
             String tray = pick(random, "T-1", "T-2", "T-3", "R-1", "S-1", "GB-1");
             String any = random.nextBoolean() ? plant : tray;
-            String line = switch (random.nextInt(27)) {
+            String line = switch (random.nextInt(33)) {
                 case 0 -> "layer-set J-1 J-2; mother=" + plant;
                 case 1 -> "layer-set J-3; mother=" + plant;
                 case 2 -> "cuttings-struck T-1; mothers=" + plant + "; count=" + (1 + random.nextInt(9));
@@ -70,6 +72,17 @@ public final class Histories {
                                     + pick(random, "J-9", "K-2", "C-1", "J-1");
                 case 25 ->
                     names.isEmpty() ? "" : "corrected; target=" + any(random, names) + "; field=mother; value=" + plant;
+                case 26 -> "layer-set J-3; mother=" + plant + "; below_union=yes";
+                case 27 -> "cuttings-struck T-2; mothers=" + plant + "; count=4; below_union=yes";
+                case 28 ->
+                    "redetermined " + any + "; cultivar=Acer palmatum '" + pick(random, "Katsura", "Seiryu") + "'";
+                case 29 -> "found-untagged D-1; candidates=" + plant + " " + pick(random, "K-1", "K-2", "J-1");
+                case 30 -> "graft-worked G-1; scion=" + plant + "; stock=R-1";
+                case 31 ->
+                    names.isEmpty()
+                            ? ""
+                            : "corrected; target=" + any(random, names) + "; field=stock; value="
+                                    + pick(random, "R-1", "K-2", "T-1");
                 default -> "checked " + any + "; findings=callus";
             };
             if (line.isEmpty()) {

@@ -198,7 +198,7 @@ public final class MemoryBookStore implements BookStore {
 
         @Override
         public List<String> nearest(Tag tag) {
-            return Nearest.list(tag.text(), allTags().map(Tag::text).toList(), 3);
+            return Nearest.list(tag.text(), allTags().map(Tag::text).distinct().toList(), 3);
         }
 
         @Override
@@ -345,7 +345,17 @@ public final class MemoryBookStore implements BookStore {
 
         @Override
         public Rows ask(QueryName name, Parameters parameters) {
-            throw new Refused(Fault.of("unknown-question", "a book in memory cannot be asked " + name));
+            return questions().ask(name, parameters);
+        }
+
+        @Override
+        public void stream(QueryName name, Parameters parameters, NumberSink sink) {
+            questions().stream(name, parameters, sink);
+        }
+
+        private MemoryQuestions questions() {
+            return new MemoryQuestions(
+                    facts.values(), order -> entry(order).orElseThrow(), this::amendments, head.order());
         }
     }
 

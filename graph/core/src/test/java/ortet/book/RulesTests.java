@@ -767,7 +767,7 @@ class RulesTests {
                     "2020-06-03 crossed-out; target=00000000-0000-4000-8000-000000000009; reason=no");
             refused(
                     "bad-correction: layer-set has no field \"stem\"; it has day, by, tags, mother, branch, height_mm,"
-                            + " branch_order, above, below, stem_mm, ring_mm, wound, hormone, strength, carrier, medium,"
+                            + " branch_order, above, below, below_union, stem_mm, ring_mm, wound, hormone, strength, carrier, medium,"
                             + " wrap, place, stock_age_years, hedged, set_unrecorded, note; nearest: stem_mm",
                     "2020-06-03 corrected; target=s; field=stem; value=14");
             refused(

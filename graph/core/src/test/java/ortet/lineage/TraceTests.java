@@ -495,4 +495,36 @@ class TraceTests {
                 "Acer palmatum 'Deshojo'",
                 trace("J-1", LocalDate.of(2019, 4, 30)).tree().named().toString());
     }
+
+    @Test
+    void followsTheStockFromWoodBelowTheUnion() {
+        diary.write(
+                "2010-03-01 acquired R-1; count=9; cultivar=Acer palmatum; raised=cutting",
+                "2019-03-01 graft-worked G-1; scion=K-1; stock=R-1",
+                "2019-06-01 taken G-1",
+                "2020-05-01 layer-set J-1; mother=G-1",
+                "2020-05-01 layer-set J-2; mother=G-1; below_union=yes");
+        assertEquals(
+                "earliest known K-1, acquired (2015-03-01), origin unknown",
+                trace("J-1").origin().toString());
+        Trace below = trace("J-2");
+        assertEquals(
+                "earliest known R-1, acquired (2010-03-01), origin unknown",
+                below.origin().toString());
+        assertEquals("Acer palmatum", below.tree().named().toString());
+        assertEquals(
+                "J-2 (LAYERED_BELOW G-1 (SCION_OF K-1) (ROOTSTOCK_OF R-1)) (STOCK_WOOD_OF R-1 as told)",
+                shape(below.tree()));
+        assertEquals("mother, below the union", below.tree().sources().get(0).part());
+        assertEquals(Map.of("below_union", "yes"), below.tree().begun().details());
+    }
+
+    /** A mother of whom the day is known, and a layer of whom the year alone is: on a day between she seems younger. */
+    @Test
+    void tracesToAMotherWhoseDayIsKnownBetterThanHerChilds() {
+        diary.write("2021-06-01 acquired K-7", "2021 layer-set J-7; mother=K-7");
+        assertEquals(
+                "J-7 (LAYERED_FROM K-7)",
+                shape(trace("J-7", LocalDate.of(2021, 3, 1)).tree()));
+    }
 }

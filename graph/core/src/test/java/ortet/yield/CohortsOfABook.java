@@ -105,8 +105,13 @@ final class CohortsOfABook extends ForwardingView {
     private void mothers(UnitNumber unit, LocalDate asOf, Set<String> found) {
         for (Link link : facts(unit).orElseThrow().links()) {
             switch (link.act()) {
-                case LAYERED_FROM, STRUCK_FROM, SCION_OF, SEED_OF ->
-                    found.add(tag(facts(link.mother()).orElseThrow(), asOf));
+                case LAYERED_FROM, STRUCK_FROM, LAYERED_BELOW, STRUCK_BELOW, SCION_OF, SEED_OF -> {
+                    // a mother whose day is known better than her child's may seem to be younger: then she is not told
+                    UnitFacts hers = facts(link.mother()).orElseThrow();
+                    if (!hers.begun().day().first().isAfter(asOf)) {
+                        found.add(tag(hers, asOf));
+                    }
+                }
                 case SPLIT_FROM, MERGED_FROM -> mothers(link.mother(), asOf, found);
                 default -> {}
             }

@@ -1,29 +1,38 @@
 package ortet.yield;
 
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.UUID;
 import java.util.stream.Stream;
 import ortet.book.Act;
 import ortet.book.BookView;
+import ortet.book.Chain;
 import ortet.book.Chained;
 import ortet.book.Direction;
 import ortet.book.Family;
 import ortet.book.Head;
 import ortet.book.Link;
+import ortet.book.NumberSink;
 import ortet.book.Parameters;
 import ortet.book.QueryName;
 import ortet.book.Rows;
 import ortet.book.UnitFacts;
+import ortet.book.UnitFacts.Fate;
+import ortet.book.UnitFacts.Method;
+import ortet.book.UnitFacts.Nature;
 import ortet.entry.EntryId;
 import ortet.entry.Recorded;
 import ortet.entry.Words;
+import ortet.nursery.Packed;
 import ortet.plant.Person;
 import ortet.plant.PersonNumber;
 import ortet.plant.Tag;
@@ -51,6 +60,8 @@ final class CohortsView implements BookView {
             "found_more",
             "still_on_day",
             "last_seen_day");
+
+    private static final int MOTHERS = 1000;
 
     private final List<Map<String, Object>> rows = new ArrayList<>();
     private final List<Link> links = new ArrayList<>();
@@ -156,15 +167,154 @@ final class CohortsView implements BookView {
 
     @Override
     public Rows ask(QueryName name, Parameters parameters) {
-        if (!name.equals(new QueryName("cohorts"))) {
-            throw new UnsupportedOperationException(name.name());
+        return switch (name.name()) {
+            case "cultivars-in-use" -> new Rows(List.of("cultivar"), single(cultivars()));
+            case "tags-of-units" ->
+                new Rows(
+                        List.of("unit", "tag"),
+                        Arrays.stream(parameters
+                                        .values()
+                                        .get("units")
+                                        .orElseThrow()
+                                        .toString()
+                                        .split(","))
+                                .filter(unit -> !unit.isEmpty())
+                                .map(unit -> List.<Object>of(Long.valueOf(unit), tag(Integer.parseInt(unit))))
+                                .toList());
+            default -> throw new UnsupportedOperationException(name.name());
+        };
+    }
+
+    private static List<List<Object>> single(List<String> texts) {
+        List<List<Object>> lists = new ArrayList<>();
+        texts.forEach(text -> lists.add(List.of(text)));
+        return lists;
+    }
+
+    private List<String> cultivars() {
+        return rows.stream()
+                .map(row -> row.get("cultivar"))
+                .filter(Objects::nonNull)
+                .map(Object::toString)
+                .distinct()
+                .sorted()
+                .toList();
+    }
+
+    private String tag(int unit) {
+        if (unit <= rows.size()) {
+            return rows.get(unit - 1).get("tag").toString();
         }
-        asked = parameters.values().get("as_of").map(day -> LocalDate.parse((String) day));
-        return new Rows(
-                COLUMNS,
-                rows.stream()
-                        .map(row -> Arrays.asList(COLUMNS.stream().map(row::get).toArray()))
-                        .toList());
+        return mothers().entrySet().stream()
+                .filter(mother -> mother.getValue() == unit)
+                .findFirst()
+                .orElseThrow()
+                .getKey();
+    }
+
+    private static Stream<String> mothers(Map<String, Object> row) {
+        return row.get("mothers") == null
+                ? Stream.empty()
+                : Stream.of(row.get("mothers").toString().split(" \\+ "));
+    }
+
+    /** Return the mothers that rows name, by tag: plants in the book with their numbers, others with numbers of their own. */
+    private Map<String, Integer> mothers() {
+        Map<String, Integer> numbers = new LinkedHashMap<>();
+        rows.stream().flatMap(CohortsView::mothers).distinct().forEach(tag -> {
+            UnitNumber known = plants.get(new Tag(tag));
+            numbers.put(tag, known != null ? known.value() : MOTHERS + numbers.size());
+        });
+        return numbers;
+    }
+
+    private static long number(Map<String, Object> row, String column) {
+        return row.get(column) == null ? NumberSink.NONE : (long) row.get(column);
+    }
+
+    private static long day(Object text) {
+        return LocalDate.parse(text.toString()).toEpochDay();
+    }
+
+    private static Act act(Map<String, Object> row) {
+        return switch (row.get("method").toString()) {
+            case "layer" -> Act.LAYERED_FROM;
+            case "cutting" -> Act.STRUCK_FROM;
+            case "graft" -> Act.SCION_OF;
+            default -> Act.SEED_OF;
+        };
+    }
+
+    @Override
+    public void stream(QueryName name, Parameters parameters, NumberSink sink) {
+        parameters
+                .values()
+                .getOrDefault("as_of", Optional.empty())
+                .ifPresent(day -> asked = Optional.of(LocalDate.parse((String) day)));
+        for (Map<String, Object> row : rows) {
+            long unit = number(row, "unit");
+            long day = day(row.get("day"));
+            switch (name.name()) {
+                case "all-units" -> sink.row(new long[] {unit(unit, Nature.BATCH, day)});
+                case "all-links" -> {
+                    mothers(row)
+                            .forEach(tag -> sink.row(
+                                    new long[] {link(unit, act(row), mothers().get(tag))}));
+                    links.stream()
+                            .filter(link -> link.child().value() == unit
+                                    && !link.day().first().isAfter(asked.orElseThrow()))
+                            .forEach(link -> sink.row(new long[] {
+                                link(unit, link.act(), link.mother().value())
+                            }));
+                }
+                case "all-link-counts" -> {}
+                case "all-cohorts" ->
+                    sink.row(new long[] {
+                        unit,
+                        Words.parse(Method.class, row.get("method").toString()).ordinal(),
+                        day,
+                        Words.parse(When.Precision.class, row.get("precision").toString())
+                                .ordinal(),
+                        number(row, "by_person"),
+                        number(row, "count"),
+                        unit
+                    });
+                case "all-outcomes" -> {
+                    for (Fate fate : Fate.values()) {
+                        long count = fate == Fate.STILL_ON
+                                ? 0
+                                : number(row, Words.of(fate).replace('-', '_'));
+                        if (count > 0) {
+                            sink.row(new long[] {unit, fate.ordinal(), count, day});
+                        }
+                    }
+                    for (String column : List.of("still_on_day", "last_seen_day")) {
+                        if (row.get(column) != null) {
+                            sink.row(new long[] {unit, Fate.STILL_ON.ordinal(), 1, day(row.get(column))});
+                        }
+                    }
+                }
+                case "all-names" -> {
+                    if (row.get("cultivar") != null) {
+                        sink.row(new long[] {
+                            unit, cultivars().indexOf(row.get("cultivar").toString()), 0
+                        });
+                    }
+                }
+                default -> throw new UnsupportedOperationException(name.name());
+            }
+        }
+        if (name.name().equals("all-units")) {
+            mothers().values().stream().sorted().forEach(unit -> sink.row(new long[] {unit(unit, Nature.PLANT, 0)}));
+        }
+    }
+
+    private static long unit(long unit, Nature nature, long day) {
+        return Packed.unit(new UnitNumber((int) unit), nature, When.on(LocalDate.ofEpochDay(day)));
+    }
+
+    private static long link(long child, Act act, long mother) {
+        return Packed.link(new UnitNumber((int) child), act, new UnitNumber((int) mother));
     }
 
     @Override
@@ -216,7 +366,8 @@ final class CohortsView implements BookView {
 
     @Override
     public Head head() {
-        throw new UnsupportedOperationException();
+        int last = mothers().values().stream().mapToInt(Integer::intValue).max().orElse(0);
+        return new Head(UUID.randomUUID(), ZoneId.of("Europe/Dublin"), 1, Chain.START, Math.max(last, rows.size()));
     }
 
     @Override

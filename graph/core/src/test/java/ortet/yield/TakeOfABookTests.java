@@ -12,10 +12,12 @@ import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.constraints.Size;
 import org.junit.jupiter.api.Test;
 import ortet.book.Diary;
+import ortet.book.Histories;
 import ortet.book.MemoryBookStore;
 import ortet.book.UnitFacts.Fate;
 import ortet.book.UnitFacts.Method;
 import ortet.book.UnitFacts.Outcome;
+import ortet.plant.Tag;
 import ortet.value.Refused;
 
 /** Take out of entries that went through the rules, from the diary to the table. */
@@ -24,9 +26,7 @@ class TakeOfABookTests {
     private final Diary diary = new Diary(store);
 
     private TakeTable take(LocalDate asOf, TakeBy... by) {
-        return store.read(view -> Take.ask(
-                new CohortsOfABook(view, store.allFacts()),
-                TakeQuestion.asOf(asOf).by(by)));
+        return store.read(view -> Take.ask(view, TakeQuestion.asOf(asOf).by(by)));
     }
 
     private static List<String> lines(TakeTable table) {
@@ -150,9 +150,8 @@ class TakeOfABookTests {
                 .filter(outcome -> outcome.fate() == Fate.FOUND_MORE)
                 .mapToInt(Outcome::count)
                 .sum();
-        TakeRow total = book.read(view -> Take.ask(
-                        new CohortsOfABook(view, book.allFacts()),
-                        TakeQuestion.asOf(Diary.TODAY).where(TakeFilter.ALL.method(Method.CUTTING))))
+        TakeRow total = book.read(view ->
+                        Take.ask(view, TakeQuestion.asOf(Diary.TODAY).where(TakeFilter.ALL.method(Method.CUTTING))))
                 .total();
         assertEquals(80 + found, total.tally().set());
         int undecided = book.allFacts().stream()
@@ -168,5 +167,54 @@ class TakeOfABookTests {
                 .mapToInt(Outcome::count)
                 .sum();
         assertEquals(undecided + notSeen, total.tally().pending());
+    }
+
+    /** Batches that were parted and put together again are one batch, however many ways lead back to it. */
+    @Test
+    void countsATrayThatWasPartedAndPutTogetherAgainAsOne() {
+        diary.write(
+                "2024-06-01 cuttings-struck T-1; count=60; cultivar=Acer palmatum",
+                "2024-07-01 split T-2 T-3; source=T-1; count=20",
+                "2024-07-02 merged T-4; sources=T-2 T-3",
+                "2024-08-01 taken T-4; count=10");
+        assertEquals(1, take(LocalDate.of(2024, 12, 31)).total().stood().batches());
+    }
+
+    @Property(tries = 120)
+    void isTheSameAsCountedRowByRow(
+            @ForAll int seed,
+            @ForAll @IntRange(min = 20, max = 110) int lines,
+            @ForAll @IntRange(min = 2015, max = 2021) int year,
+            @ForAll TakeBy outer,
+            @ForAll TakeBy inner) {
+        MemoryBookStore book = new MemoryBookStore(ZoneId.of("Europe/Dublin"));
+        Diary pen = new Diary(book);
+        pen.person(1, "Aoife", ortet.plant.Person.Role.STAFF);
+        pen.write("2014-01-01 acquired K-9; cultivar=Acer palmatum 'Katsura'");
+        Histories.write(seed, lines, line -> {
+            try {
+                return !pen.write(line).written().isEmpty();
+            } catch (Refused cannotBeTrue) {
+                return false;
+            }
+        });
+        LocalDate asOf = LocalDate.of(year, 1 + Math.floorMod(seed, 12), 1);
+        List<TakeBy> by = outer == inner ? List.of(outer) : List.of(outer, inner);
+        book.read(view -> {
+            List<TakeFilter> filters = new ArrayList<>(List.of(TakeFilter.ALL, TakeFilter.ALL.from(2018)));
+            for (Method method : Method.values()) {
+                filters.add(TakeFilter.ALL.method(method));
+            }
+            for (String tag : List.of("K-1", "K-2", "J-1", "M-1")) {
+                view.unit(new Tag(tag)).ifPresent(unit -> filters.add(TakeFilter.ALL.mother(new Tag(tag))));
+            }
+            for (TakeFilter filter : filters) {
+                TakeQuestion question = TakeQuestion.asOf(asOf).where(filter).by(by.toArray(TakeBy[]::new));
+                assertEquals(
+                        TakeRowByRow.ask(new CohortsOfABook(view, book.allFacts()), question),
+                        Take.ask(view, question));
+            }
+            return null;
+        });
     }
 }

@@ -36,6 +36,7 @@ import ortet.book.Family;
 import ortet.book.Head;
 import ortet.book.Link;
 import ortet.book.NearTags;
+import ortet.book.NumberSink;
 import ortet.book.Parameters;
 import ortet.book.QueryName;
 import ortet.book.Rows;
@@ -586,6 +587,27 @@ final class Neo4jBookView implements BookView {
     @Override
     public Rows ask(QueryName name, Parameters parameters) {
         return ask(Question.named(name), parameters, Integer.MAX_VALUE);
+    }
+
+    @Override
+    public void stream(QueryName name, Parameters parameters, NumberSink sink) {
+        open();
+        leansOnFacts = true;
+        Question question = Question.named(name);
+        question.text().check(parameters.values().keySet());
+        Map<String, Object> values = new HashMap<>();
+        parameters.values().forEach((key, value) -> values.put(key, value.orElse(null)));
+        Result result = transaction.run(question.text().text(), values);
+        question.text().requireReturns(result.keys());
+        long[] numbers = new long[question.text().out().size()];
+        while (result.hasNext()) {
+            Record row = result.next();
+            for (int at = 0; at < numbers.length; at++) {
+                Value value = row.get(at);
+                numbers[at] = value.isNull() ? NumberSink.NONE : value.asLong();
+            }
+            sink.row(numbers);
+        }
     }
 
     /** Put a question, and take in so many rows of the answer. */

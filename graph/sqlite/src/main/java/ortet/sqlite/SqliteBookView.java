@@ -32,6 +32,7 @@ import ortet.book.Family;
 import ortet.book.Head;
 import ortet.book.Link;
 import ortet.book.NearTags;
+import ortet.book.NumberSink;
 import ortet.book.Parameters;
 import ortet.book.QueryName;
 import ortet.book.Rows;
@@ -407,6 +408,21 @@ final class SqliteBookView implements BookView, AutoCloseable {
             throw Trouble.isOfTheQuestion(trouble) && !question.text().isOurs()
                     ? question.text().wrong("cannot be put: " + Trouble.firstLine(trouble))
                     : Trouble.with(session.file(), trouble);
+        }
+    }
+
+    @Override
+    public void stream(QueryName name, Parameters parameters, NumberSink sink) {
+        open();
+        Question question = Question.named(name);
+        question.check(parameters.values().keySet());
+        Object[] values = question.in().stream()
+                .map(wanted -> parameters.values().get(wanted).orElse(null))
+                .toArray();
+        try {
+            session.stream(question, sink, values);
+        } catch (SQLException trouble) {
+            throw Trouble.with(session.file(), trouble);
         }
     }
 

@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import ortet.book.BookView;
 import ortet.book.Diary;
 import ortet.book.Progress;
+import ortet.book.QueryName;
 import ortet.value.Unavailable;
 
 /** What a thread that is interrupted leaves behind. */
@@ -34,6 +35,34 @@ class StoppedTests {
             assertEquals(
                     List.of("stopped; nothing was written into book.ortet"),
                     Trouble.with(java.nio.file.Path.of("book.ortet"), stopped).lines());
+            assertTrue(Thread.interrupted());
+            assertEquals(7, session.number("SELECT 7"));
+        }
+    }
+
+    @Test
+    void longStreamEndsWhenItsThreadIsInterrupted() throws SQLException {
+        Question numbers = Question.of(new QueryName("numbers"), """
+                -- numbers: many
+                -- in: none
+                -- out: n
+                -- sort: n
+                WITH RECURSIVE c (n) AS (SELECT 1 UNION ALL SELECT n + 1 FROM c WHERE n < 1000000000) SELECT n FROM c
+                """);
+        try (Session session = Session.scratch()) {
+            long[] last = {0};
+            SQLException stopped = assertThrows(
+                    SQLException.class,
+                    () -> session.stream(numbers, row -> {
+                        last[0] = row[0];
+                        if (row[0] == 10) {
+                            Thread.currentThread().interrupt();
+                        }
+                    }));
+            assertEquals(
+                    List.of("stopped; nothing was written into book.ortet"),
+                    Trouble.with(java.nio.file.Path.of("book.ortet"), stopped).lines());
+            assertTrue(last[0] >= 10 && last[0] < 1_000_000, "stopped at " + last[0]);
             assertTrue(Thread.interrupted());
             assertEquals(7, session.number("SELECT 7"));
         }

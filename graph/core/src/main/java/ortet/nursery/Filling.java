@@ -1,0 +1,230 @@
+package ortet.nursery;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import ortet.book.Act;
+import ortet.book.UnitFacts.Fate;
+import ortet.book.UnitFacts.Reason;
+import ortet.plant.CultivarName;
+import ortet.value.Defect;
+
+/** Columns being filled, row by row; the rows of each part come by unit number, and within a unit in timeline order. */
+final class Filling {
+    private static final Act[] ACTS = Act.values();
+    private static final int STILL_ON = Fate.STILL_ON.ordinal();
+    private static final int NOT_SEEN = Fate.NOT_SEEN.ordinal();
+    private static final int SOLD = Reason.SOLD.ordinal();
+    private static final int RETURNED = Reason.RETURNED.ordinal();
+    private static final int UNWORKED = Reason.UNWORKED.ordinal();
+
+    private final int lastUnit;
+    private final Set<Part> parts;
+    private final Columns known;
+
+    private byte[] nature;
+    private int[] begun;
+    private int counted;
+    private final Ints child = new Ints();
+    private final Ints mother = new Ints();
+    private final Ints act = new Ints();
+    private final Ints count = new Ints();
+    private Optional<Links> links;
+    private final Ints beginningUnits = new Ints();
+    private final List<Beginning> beginnings = new ArrayList<>();
+    private int[] pending = {};
+    private int[] growing = {};
+    private final Ints cohort = new Ints();
+    private final Ints method = new Ints();
+    private final Ints day = new Ints();
+    private final Ints by = new Ints();
+    private final Ints set = new Ints();
+    private final Ints root = new Ints();
+    private int[][] fates = {};
+    private int[] looked = {};
+    private int row;
+    private int[] names = {};
+    private List<CultivarName> cultivars = List.of();
+    private int[] sold = {};
+    private byte[] left = {};
+
+    /**
+     * Begin to fill columns.
+     *
+     * @param parts what is to be filled
+     * @param known columns that are there already and are kept
+     */
+    Filling(int lastUnit, Set<Part> parts, Columns known) {
+        this.lastUnit = lastUnit;
+        this.parts = EnumSet.noneOf(Part.class);
+        this.parts.addAll(parts);
+        this.known = known;
+        this.links = known.links();
+        nature = known.nature();
+        begun = known.begun();
+        if (nature.length == 0) {
+            nature = new byte[lastUnit + 1];
+            Arrays.fill(nature, (byte) -1);
+            begun = new int[lastUnit + 1];
+        }
+        if (fills(Part.STANDINGS)) {
+            pending = new int[lastUnit + 1];
+            growing = new int[lastUnit + 1];
+        }
+        if (fills(Part.NAMES)) {
+            names = filled();
+        }
+        if (fills(Part.LEAVINGS)) {
+            sold = new int[lastUnit + 1];
+            left = new byte[lastUnit + 1];
+            Arrays.fill(left, (byte) -1);
+        }
+    }
+
+    private boolean fills(Part part) {
+        return parts.contains(part);
+    }
+
+    private int[] filled() {
+        int[] column = new int[lastUnit + 1];
+        Arrays.fill(column, -1);
+        return column;
+    }
+
+    void unit(int unit, int what, long first, long precision) {
+        nature[unit] = (byte) what;
+        begun[unit] = Days.packed(first, precision);
+    }
+
+    void link(int from, int how, int to, int units) {
+        if (child.size() > 0 && from < child.last()) {
+            throw new Defect("links out of order: " + from + " after " + child.last());
+        }
+        child.add(from);
+        act.add(how);
+        mother.add(to);
+        count.add(units);
+    }
+
+    /** Tell how many units came by one of the links given; links must be told of in the order in which they were given. */
+    void linkCount(int from, int how, int to, int units) {
+        while (child.get(counted) != from || act.get(counted) != how || mother.get(counted) != to) {
+            counted++;
+        }
+        count.set(counted++, units);
+    }
+
+    /** Compress the links that were given. */
+    void closeLinks() {
+        links = Optional.of(Links.of(lastUnit, child.done(), mother.done(), act.bytes(), count.done()));
+    }
+
+    /** Return the units that had begun by a day and keep the clone of no other, ascending; after the links were closed. */
+    int[] founders(long asOf) {
+        Links all = links.orElseThrow(() -> new Defect("beginnings without links"));
+        Ints found = new Ints();
+        for (int unit = 1; unit <= lastUnit; unit++) {
+            boolean keeps = nature[unit] < 0 || Days.first(begun[unit]) > asOf;
+            for (int link = all.up()[unit]; !keeps && link < all.up()[unit + 1]; link++) {
+                keeps = ACTS[all.act()[link]].keepsTheClone();
+            }
+            if (!keeps) {
+                found.add(unit);
+            }
+        }
+        return found.done();
+    }
+
+    int nature(int unit) {
+        return nature[unit];
+    }
+
+    void beginning(int unit, Beginning how) {
+        beginningUnits.add(unit);
+        beginnings.add(how);
+    }
+
+    void standing(int unit, int undecided, int grow) {
+        pending[unit] = undecided;
+        growing[unit] = grow;
+    }
+
+    void cohort(int unit, int how, long first, long precision, int person, int units, int from) {
+        cohort.add(unit);
+        method.add(how);
+        day.add(Days.packed(first, precision));
+        by.add(person);
+        set.add(units);
+        root.add(from);
+    }
+
+    /** Make room for what became of the cohorts that were given. */
+    void closeCohorts() {
+        fates = new int[Fate.values().length - 1][cohort.size()];
+        looked = new int[cohort.size()];
+        Arrays.fill(looked, Integer.MIN_VALUE);
+    }
+
+    void outcome(int[] cohorts, int unit, int fate, int units, int when) {
+        while (row < cohorts.length && cohorts[row] < unit) {
+            row++;
+        }
+        if (row == cohorts.length || cohorts[row] != unit) {
+            return; // of a cohort that was set later
+        }
+        if (fate != STILL_ON) {
+            fates[fate][row] += units;
+        }
+        if (fate != NOT_SEEN) {
+            looked[row] = Math.max(looked[row], when);
+        }
+    }
+
+    /** Return the units of the cohorts that were given. */
+    int[] cohortUnits() {
+        return cohort.done();
+    }
+
+    void cultivars(List<CultivarName> all) {
+        cultivars = all;
+    }
+
+    void name(int unit, int which, boolean determined) {
+        names[unit] = which << 1 | (determined ? 1 : 0);
+    }
+
+    void leaving(int unit, int reason, int units) {
+        if (reason == SOLD) {
+            sold[unit] += units;
+        } else if (reason == RETURNED) {
+            sold[unit] -= units;
+        }
+        if (reason != RETURNED && reason != UNWORKED) {
+            left[unit] = (byte) reason;
+        }
+    }
+
+    /** Return the columns: those that were there already, and those filled. */
+    Columns columns(int[] cohortUnits) {
+        return new Columns(
+                nature,
+                begun,
+                links,
+                fills(Part.BEGINNINGS) ? Optional.of(beginningUnits.done()) : known.beginningUnits(),
+                fills(Part.BEGINNINGS) ? List.copyOf(beginnings) : known.beginnings(),
+                fills(Part.STANDINGS) ? Optional.of(pending) : known.pending(),
+                fills(Part.STANDINGS) ? Optional.of(growing) : known.growing(),
+                fills(Part.COHORTS) ? Optional.of(cohorts(cohortUnits)) : known.cohorts(),
+                fills(Part.NAMES) ? Optional.of(names) : known.names(),
+                fills(Part.NAMES) ? List.copyOf(cultivars) : known.cultivars(),
+                fills(Part.LEAVINGS) ? Optional.of(sold) : known.sold(),
+                fills(Part.LEAVINGS) ? Optional.of(left) : known.left());
+    }
+
+    private Cohorts cohorts(int[] units) {
+        return new Cohorts(units, method.bytes(), day.done(), by.done(), set.done(), root.done(), fates, looked);
+    }
+}

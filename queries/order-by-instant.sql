@@ -1,0 +1,5 @@
+-- order-by-instant: the last entry that was recorded at or before an instant, 0 where there is none
+-- in: instant
+-- out: recorded_order
+-- sort: one row
+SELECT coalesce(max(recorded_order), 0) AS recorded_order FROM entry WHERE recorded_at <= :instant;
