@@ -9,11 +9,11 @@ WITH u,
      head(COLLECT { MATCH (u)-[:STOOD]->(g:Standing) WHERE g.day_first <= $as_of
                     RETURN g ORDER BY g.position DESC LIMIT 1 }) AS g
 RETURN u.unit AS unit,
-       head(COLLECT { MATCH (u)-[:BEARS]->(t:Tag)
-                      RETURN t.tag
-                      ORDER BY t.day_first <= $as_of DESC,
-                               CASE WHEN t.day_first <= $as_of THEN -t.position ELSE t.position END
-                      LIMIT 1 }) AS tag,
+       coalesce(
+         head(COLLECT { MATCH (u)-[:BEARS]->(t:Tag) WHERE t.day_first <= $as_of
+                        RETURN t.tag ORDER BY t.position DESC LIMIT 1 }),
+         head(COLLECT { MATCH (u)-[:BEARS]->(t:Tag)
+                        RETURN t.tag ORDER BY t.position LIMIT 1 })) AS tag,
        u.nature AS nature,
        g.pending AS pending,
        coalesce(g.growing, 0) AS growing,

@@ -5,9 +5,9 @@
 UNWIND split($units, ',') AS number
 MATCH (u:Unit {unit: toInteger(number)})
 RETURN u.unit AS unit,
-       head(COLLECT { MATCH (u)-[:BEARS]->(t:Tag)
-                      RETURN t.tag
-                      ORDER BY t.day_first <= $as_of DESC,
-                               CASE WHEN t.day_first <= $as_of THEN -t.position ELSE t.position END
-                      LIMIT 1 }) AS tag
+       coalesce(
+         head(COLLECT { MATCH (u)-[:BEARS]->(t:Tag) WHERE t.day_first <= $as_of
+                        RETURN t.tag ORDER BY t.position DESC LIMIT 1 }),
+         head(COLLECT { MATCH (u)-[:BEARS]->(t:Tag)
+                        RETURN t.tag ORDER BY t.position LIMIT 1 })) AS tag
 ORDER BY unit
