@@ -5,25 +5,25 @@
 // pending is absent where nobody counted; reason is that of the last leaving; cultivar the unit's own name
 UNWIND split($units, ',') AS number
 MATCH (u:Unit {unit: toInteger(number)})
-WITH u,
-     head(COLLECT { MATCH (u)-[:STOOD]->(g:Standing) WHERE g.day_first <= $as_of
-                    RETURN g ORDER BY g.position DESC LIMIT 1 }) AS g
-RETURN u.unit AS unit,
-       coalesce(
-         head(COLLECT { MATCH (u)-[:BEARS]->(t:Tag) WHERE t.day_first <= $as_of
-                        RETURN t.tag ORDER BY t.position DESC LIMIT 1 }),
-         head(COLLECT { MATCH (u)-[:BEARS]->(t:Tag)
-                        RETURN t.tag ORDER BY t.position LIMIT 1 })) AS tag,
-       u.nature AS nature,
-       g.pending AS pending,
-       coalesce(g.growing, 0) AS growing,
-       g.recorded_order AS standing_order,
-       reduce(sum = 0, change IN COLLECT {
-         MATCH (u)-[:LEFT]->(x:Leaving) WHERE x.reason IN ['sold', 'returned'] AND x.day_first <= $as_of
-         RETURN CASE x.reason WHEN 'sold' THEN x.count ELSE -x.count END } | sum + change) AS sold,
-       head(COLLECT { MATCH (u)-[:LEFT]->(x:Leaving)
-                      WHERE NOT x.reason IN ['returned', 'unworked'] AND x.day_first <= $as_of
-                      RETURN x.reason ORDER BY x.position DESC LIMIT 1 }) AS reason,
-       head(COLLECT { MATCH (u)-[n:NAMED]->(k:Cultivar) WHERE n.day_first <= $as_of
-                      RETURN k.cultivar ORDER BY n.is_true DESC, n.position DESC LIMIT 1 }) AS cultivar
+OPTIONAL MATCH (u)-[:STOOD]->(g:Standing)
+WHERE g.day_first <= $as_of
+WITH u, g ORDER BY g.position
+WITH u, collect({pending: g.pending, growing: g.growing, standing_order: g.recorded_order}) AS standings
+WITH u, last(standings) AS g
+OPTIONAL MATCH (u)-[:LEFT]->(x:Leaving)
+WHERE x.day_first <= $as_of
+WITH u, g, x ORDER BY x.position
+WITH u, g,
+     sum(CASE x.reason WHEN 'sold' THEN x.count WHEN 'returned' THEN -x.count ELSE 0 END) AS sold,
+     last(collect(CASE WHEN NOT x.reason IN ['returned', 'unworked'] THEN x.reason END)) AS reason
+OPTIONAL MATCH (u)-[n:NAMED]->(k:Cultivar)
+WHERE n.day_first <= $as_of
+WITH u, g, sold, reason, n, k ORDER BY n.is_true, n.position
+WITH u, g, sold, reason, last(collect(k.cultivar)) AS cultivar
+OPTIONAL MATCH (u)-[:BEARS]->(t:Tag)
+WITH u, g, sold, reason, cultivar, t, t.day_first <= $as_of AS is_borne
+ORDER BY is_borne, CASE WHEN is_borne THEN t.position ELSE -t.position END
+WITH u, g, sold, reason, cultivar, last(collect(t.tag)) AS tag
+RETURN u.unit AS unit, tag, u.nature AS nature, g.pending AS pending, coalesce(g.growing, 0) AS growing,
+       g.standing_order AS standing_order, sold, reason, cultivar
 ORDER BY unit

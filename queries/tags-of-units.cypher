@@ -3,11 +3,8 @@
 // out: unit, tag
 // sort: unit
 UNWIND split($units, ',') AS number
-MATCH (u:Unit {unit: toInteger(number)})
-RETURN u.unit AS unit,
-       coalesce(
-         head(COLLECT { MATCH (u)-[:BEARS]->(t:Tag) WHERE t.day_first <= $as_of
-                        RETURN t.tag ORDER BY t.position DESC LIMIT 1 }),
-         head(COLLECT { MATCH (u)-[:BEARS]->(t:Tag)
-                        RETURN t.tag ORDER BY t.position LIMIT 1 })) AS tag
+MATCH (u:Unit {unit: toInteger(number)})-[:BEARS]->(t:Tag)
+WITH u.unit AS unit, t.tag AS tag, t.position AS position, t.day_first <= $as_of AS is_borne
+ORDER BY is_borne, CASE WHEN is_borne THEN position ELSE -position END
+RETURN unit, last(collect(tag)) AS tag
 ORDER BY unit
