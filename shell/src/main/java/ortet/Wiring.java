@@ -12,11 +12,13 @@ import org.springframework.core.convert.ConversionService;
 import org.springframework.core.convert.support.GenericConversionService;
 import ortet.book.Judge;
 import ortet.commands.AmendCommands;
+import ortet.commands.AskCommands;
 import ortet.commands.BatchCommands;
 import ortet.commands.BookCommands;
 import ortet.commands.CareCommands;
 import ortet.commands.CohortCommands;
 import ortet.commands.Companion;
+import ortet.commands.CopyCommands;
 import ortet.commands.CuttingsCommands;
 import ortet.commands.DemoCommands;
 import ortet.commands.FamilyCommands;
@@ -62,6 +64,8 @@ import ortet.nursery.Nursery;
     IdentityCommands.class,
     AmendCommands.class,
     BookCommands.class,
+    AskCommands.class,
+    CopyCommands.class,
     ImportCommands.class,
     PersonCommands.class,
     QuestionCommands.class,

@@ -11,7 +11,6 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.UUID;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Argument;
 import org.springframework.shell.core.command.annotation.Command;
@@ -57,9 +56,9 @@ public final class BookCommands {
             @Option(longName = "zone", description = "the time zone of the nursery") Optional<String> zone,
             CommandContext context,
             Screen screen) {
-        Path path = shelf.path(context);
+        Whereabouts path = shelf.path(context);
         ZoneId where = zone.map(BookCommands::zone).orElse(clock.getZone());
-        try (BookStore store = SqliteBookStore.create(path, UUID.randomUUID(), where, clock)) {
+        try (BookStore store = shelf.create(path, where, clock)) {
             Head head = store.read(view -> view.head());
             screen.prose("made the book " + path + ", time zone " + head.zone().getId());
         }
@@ -188,7 +187,7 @@ public final class BookCommands {
             CommandContext context,
             Screen screen)
             throws IOException {
-        Path place = shelf.path(context);
+        Path place = shelf.path(context).file();
         shelf.close();
         Head head;
         Optional<Path> kept = Optional.empty();

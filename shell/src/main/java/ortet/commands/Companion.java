@@ -1,7 +1,5 @@
 package ortet.commands;
 
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
@@ -83,14 +81,14 @@ public final class Companion implements Attendant {
     // ---- what is told ----
 
     @Override
-    public void take(Path book) {
-        sitting.book(Optional.of(book));
+    public void take(String book) {
+        sitting.book(Optional.of(new Whereabouts(book)));
     }
 
     @Override
     public List<String> greeting() {
-        Path path = shelf.path(Optional.empty());
-        if (!Files.exists(path)) {
+        Whereabouts path = shelf.path(Optional.empty());
+        if (!path.mayBeThere()) {
             return List.of("no book " + path + " yet; \"book new\" makes one, \"use --book FILE\" takes another");
         }
         try {
@@ -137,7 +135,7 @@ public final class Companion implements Attendant {
         sitting.by().ifPresent(lead::add);
         sitting.on().map(When::toString).ifPresent(lead::add);
         sitting.place().map(Place::toString).ifPresent(lead::add);
-        sitting.book().map(file -> file.getFileName().toString()).ifPresent(lead::add);
+        sitting.book().map(Whereabouts::brief).ifPresent(lead::add);
         return lead;
     }
 
@@ -273,8 +271,8 @@ public final class Companion implements Attendant {
 
     /** Put a question to the book that the line is about; nothing where there is no book. */
     private <T> Optional<T> ask(Wanted wanted, Function<BookView, T> question) {
-        Path path = shelf.path(Optional.ofNullable(wanted.options().get(Shelf.OPTION)));
-        return Files.exists(path) ? Optional.of(shelf.open(path).read(question)) : Optional.empty();
+        Whereabouts path = shelf.path(Optional.ofNullable(wanted.options().get(Shelf.OPTION)));
+        return path.mayBeThere() ? Optional.of(shelf.open(path).read(question)) : Optional.empty();
     }
 
     private static List<Suggestion> plain(Set<String> texts) {

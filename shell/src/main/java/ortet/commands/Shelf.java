@@ -1,9 +1,11 @@
 package ortet.commands;
 
 import java.nio.file.Files;
-import java.nio.file.Path;
+import java.time.Clock;
+import java.time.ZoneId;
 import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.CommandOption;
 import ortet.book.BookStore;
@@ -27,7 +29,7 @@ public final class Shelf implements AutoCloseable {
 
     private final Map<String, String> environment;
     private final Sitting sitting;
-    private Optional<Path> opened = Optional.empty();
+    private Optional<Whereabouts> opened = Optional.empty();
     private Optional<BookStore> store = Optional.empty();
 
     /** Make a shelf with nothing open. */
@@ -36,22 +38,22 @@ public final class Shelf implements AutoCloseable {
         this.sitting = sitting;
     }
 
-    /** Return the file of the book that a line is about. */
-    public Path path(CommandContext context) {
+    /** Return where the book is that a line is about. */
+    public Whereabouts path(CommandContext context) {
         return path(context.parsedInput().options().stream()
                 .filter(option -> option.longName().equals(OPTION))
                 .map(CommandOption::value)
                 .findFirst());
     }
 
-    /** Return the file of the book that is named, or else of the one that is meant without a name. */
-    Path path(Optional<String> named) {
-        return named.map(Path::of)
+    /** Return where the book is that is named, or else the one that is meant without a name. */
+    Whereabouts path(Optional<String> named) {
+        return named.map(Whereabouts::new)
                 .or(sitting::book)
                 .or(() -> Optional.ofNullable(environment.get(VARIABLE))
                         .filter(name -> !name.isBlank())
-                        .map(Path::of))
-                .orElse(Path.of(USUAL));
+                        .map(Whereabouts::new))
+                .orElse(new Whereabouts(USUAL));
     }
 
     /**
@@ -60,25 +62,51 @@ public final class Shelf implements AutoCloseable {
      * @throws Unavailable when there is none, with how to make one
      */
     public BookStore open(CommandContext context) {
-        Path path = path(context);
-        if (!Files.exists(path)) {
-            throw new Unavailable("no book " + path + "; make one with \"ortet book new\", or name yours with --"
-                    + OPTION + " FILE or in " + VARIABLE);
-        }
-        return open(path);
+        return open(path(context));
     }
 
-    /** Return the book in a file, open. */
-    BookStore open(Path path) {
-        Path whole = path.toAbsolutePath().normalize();
+    /** Return the book at a place, open. */
+    BookStore open(Whereabouts place) {
+        Whereabouts whole = place.whole();
         if (store.isPresent() && opened.equals(Optional.of(whole))) {
             return store.get();
         }
         close();
-        BookStore fresh = SqliteBookStore.open(path);
+        BookStore fresh = fresh(place);
         opened = Optional.of(whole);
         store = Optional.of(fresh);
         return fresh;
+    }
+
+    /**
+     * Open a book beside the one that is kept open; whoever asks closes it.
+     *
+     * @throws Unavailable when there is none, with how to make one
+     */
+    BookStore fresh(Whereabouts place) {
+        if (place.isOnServer()) {
+            return new ServerBooks(environment).open(place);
+        }
+        if (!Files.exists(place.file())) {
+            throw new Unavailable("no book " + place + "; make one with \"ortet book new\", or name yours with --"
+                    + OPTION + " FILE or in " + VARIABLE);
+        }
+        return SqliteBookStore.open(place.file());
+    }
+
+    /** Make a new, empty book; whoever asks closes it. */
+    BookStore create(Whereabouts place, ZoneId zone, Clock clock) {
+        return place.isOnServer()
+                ? new ServerBooks(environment).create(place, zone, clock)
+                : SqliteBookStore.create(place.file(), UUID.randomUUID(), zone, clock);
+    }
+
+    /** Open a book, or make a new one where there is none; whoever asks closes it. */
+    BookStore openOrCreate(Whereabouts place, ZoneId zone, Clock clock) {
+        if (place.isOnServer()) {
+            return new ServerBooks(environment).openOrCreate(place, zone, clock);
+        }
+        return Files.exists(place.file()) ? fresh(place) : create(place, zone, clock);
     }
 
     @Override

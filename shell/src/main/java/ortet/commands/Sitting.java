@@ -1,6 +1,5 @@
 package ortet.commands;
 
-import java.nio.file.Path;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
@@ -18,11 +17,11 @@ public final class Sitting {
     /**
      * What one line wrote.
      *
-     * @param book the file of the book
+     * @param book where the book is
      * @param entries the entries; none when it wrote something else
      * @param lasting why it cannot be taken back, in the words that follow "the last line"; empty where it can
      */
-    record Written(Path book, List<Recorded> entries, Optional<String> lasting) {
+    record Written(Whereabouts book, List<Recorded> entries, Optional<String> lasting) {
         Written {
             Objects.requireNonNull(book);
             entries = List.copyOf(entries);
@@ -34,7 +33,7 @@ public final class Sitting {
     private Optional<String> by = Optional.empty();
     private Optional<When> on = Optional.empty();
     private Optional<Place> place = Optional.empty();
-    private Optional<Path> book = Optional.empty();
+    private Optional<Whereabouts> book = Optional.empty();
 
     /** Begin with nothing remembered. */
     public Sitting() {}
@@ -63,23 +62,23 @@ public final class Sitting {
         place = where;
     }
 
-    Optional<Path> book() {
+    Optional<Whereabouts> book() {
         return book;
     }
 
-    void book(Optional<Path> file) {
+    void book(Optional<Whereabouts> file) {
         book = file;
     }
 
     /** Remember the entries that a line wrote. */
-    void wrote(Path file, List<Recorded> entries) {
+    void wrote(Whereabouts file, List<Recorded> entries) {
         if (!entries.isEmpty()) {
             written.push(new Written(file, entries, Optional.empty()));
         }
     }
 
     /** Remember that a line wrote what cannot be taken back. */
-    void wroteForGood(Path file, String what) {
+    void wroteForGood(Whereabouts file, String what) {
         written.push(new Written(file, List.of(), Optional.of(what)));
     }
 

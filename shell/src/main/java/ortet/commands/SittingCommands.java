@@ -1,6 +1,5 @@
 package ortet.commands;
 
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -63,9 +62,9 @@ public final class SittingCommands {
                     Optional<Place> place,
             CommandContext context,
             Screen screen) {
-        Optional<Path> book = context.parsedInput().options().stream()
+        Optional<Whereabouts> book = context.parsedInput().options().stream()
                 .filter(option -> option.longName().equals(Shelf.OPTION))
-                .map(option -> Path.of(option.value()))
+                .map(option -> new Whereabouts(option.value()))
                 .findFirst();
         if (book.isPresent()) {
             shelf.open(context);

@@ -1,6 +1,5 @@
 package ortet.line;
 
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 
@@ -15,7 +14,7 @@ public interface Attendant {
     Attendant NOBODY = new Attendant() {};
 
     /** Take a book for the lines to come. */
-    default void take(Path book) {}
+    default void take(String book) {}
 
     /** Return what is to be told when the prompt opens, a line each. */
     default List<String> greeting() {

@@ -72,7 +72,7 @@ public final class Front {
         int named = bookNamed(arguments);
         if (named > 0) {
             String first = arguments.get(0);
-            attendant.get().take(Path.of(named == 1 ? first.substring(BOOK.length() + 1) : arguments.get(1)));
+            attendant.get().take(named == 1 ? first.substring(BOOK.length() + 1) : arguments.get(1));
             return dispatch(arguments.subList(named, arguments.size()), in, screen);
         }
         if (arguments.isEmpty()) {

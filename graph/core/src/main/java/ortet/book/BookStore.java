@@ -3,6 +3,7 @@ package ortet.book;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.function.Function;
+import ortet.entry.Recorded;
 
 /**
  * Where a book is kept: the port that every store implements.
@@ -13,7 +14,11 @@ import java.util.function.Function;
  * not a book, damaged, or newer than this program).
  */
 public interface BookStore extends AutoCloseable {
-    /** Return the answer to a question put to one consistent view of the book. */
+    /**
+     * Return the answer to a question put to one consistent view of the book.
+     *
+     * @param question does nothing but answer: a store that finds that somebody wrote meanwhile may put it again
+     */
     <T> T read(Function<BookView, T> question);
 
     /**
@@ -44,6 +49,32 @@ public interface BookStore extends AutoCloseable {
      * @throws ortet.value.Refused when this book is not empty, or the chain of digests is broken
      */
     Receipt restore(Restoration from, Judge judge, Progress progress);
+
+    /**
+     * Add entries that another copy of this book has after those of this one, exactly as they were recorded there, all of
+     * them or nothing.
+     *
+     * @param entries in recorded order, from the one after this book's last, up to where entries recorded at one go end
+     * @throws ortet.value.Refused when they do not follow, or cannot be true
+     */
+    Receipt follow(List<Recorded> entries, Judge judge, Progress progress);
+
+    /** Tell whether a whole book was being taken in, and that was broken off or is still under way. */
+    default boolean isHalfFilled() {
+        return false;
+    }
+
+    /** Return in which language questions are put to this store. */
+    QueryText.Language language();
+
+    /**
+     * Put a question that need not be one of the program's own; it cannot write.
+     *
+     * @param question in the language of this store
+     * @throws ortet.value.Refused when its header does not fit, the store cannot read it, or it wants to write
+     * @throws ortet.value.Unavailable when it takes too long
+     */
+    Rows ask(QueryText question, Parameters parameters, Limits limits);
 
     /**
      * Keep a person's particulars, or erase them; entries are not touched.

@@ -239,6 +239,26 @@ public final class Judge {
     }
 
     /**
+     * Rule on entries that follow those of a book in another copy of it, and keep their orders, instants and digests.
+     *
+     * @throws Refused when they do not follow, or cannot be true
+     */
+    public Ruling follow(List<Recorded> entries, BookView view, Progress progress) {
+        Head head = view.head();
+        long expected = head.order();
+        for (Recorded entry : entries) {
+            if (entry.order() != ++expected) {
+                throw Refused.because(
+                        "broken-chain", "expected recorded order " + expected + ", found " + entry.order());
+            }
+        }
+        Docket docket = new Docket(view, Optional.empty());
+        entries.forEach(entry -> docket.add(entry, Optional.empty()));
+        docket.judge(progress);
+        return docket.ruling(chain(head.digest(), entries), List.of(), 0);
+    }
+
+    /**
      * Work out the facts of every unit anew from all entries of a book.
      *
      * @throws Refused when an entry cannot be true, which means that the book is damaged

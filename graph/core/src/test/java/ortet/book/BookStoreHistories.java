@@ -17,7 +17,7 @@ public interface BookStoreHistories {
     /** The time zone of every book here. */
     ZoneId ZONE = ZoneId.of("Europe/Dublin");
 
-    /** Return a new, empty book in {@link #ZONE}; closed here. */
+    /** Return a new, empty book in {@link #ZONE}; closed here, and before another is asked for. */
     BookStore emptyStore();
 
     private static boolean isTaken(BooleanSupplier writing) {
@@ -82,19 +82,27 @@ public interface BookStoreHistories {
 
     @Property(tries = 20)
     default void rebuiltAndRestoredBooksHoldTheSame(@ForAll int seed, @ForAll @IntRange(min = 20, max = 80) int lines) {
-        try (BookStore store = emptyStore();
-                BookStore copy = emptyStore()) {
+        Map<String, Object> before;
+        Restoration whole;
+        Head head;
+        Judge judge;
+        try (BookStore store = emptyStore()) {
             Diary diary = new Diary(store);
+            judge = diary.judge();
             Histories.write(
                     seed,
                     lines,
                     line -> isTaken(() -> !diary.write(line).written().isEmpty()));
-            Map<String, Object> before = Books.everything(store);
-            store.rebuild(diary.judge(), Progress.NONE);
+            before = Books.everything(store);
+            store.rebuild(judge, Progress.NONE);
             Books.assertSame(before, Books.everything(store));
-            copy.restore(Books.whole(store), diary.judge(), Progress.NONE);
+            whole = Books.whole(store);
+            head = store.read(BookView::head);
+        }
+        try (BookStore copy = emptyStore()) {
+            copy.restore(whole, judge, Progress.NONE);
             Books.assertSame(before, Books.everything(copy));
-            assertEquals(store.read(BookView::head), copy.read(BookView::head));
+            assertEquals(head, copy.read(BookView::head));
         }
     }
 

@@ -66,6 +66,23 @@ public final class MemoryBookStore implements BookStore {
     }
 
     @Override
+    public synchronized Receipt follow(List<Recorded> more, Judge judge, Progress progress) {
+        Ruling ruling = judge.follow(more, new View(), progress);
+        apply(ruling);
+        return ruling.receipt();
+    }
+
+    @Override
+    public QueryText.Language language() {
+        return QueryText.Language.SQL;
+    }
+
+    @Override
+    public Rows ask(QueryText question, Parameters parameters, Limits limits) {
+        throw new Refused(Fault.of("unknown-question", "a book in memory cannot be asked " + question.name()));
+    }
+
+    @Override
     public synchronized Loaded load(EntrySource source, Judge judge, Progress progress) {
         if (head.order() > 0) {
             throw Refused.because("not-empty", "the book is not empty");

@@ -1,50 +1,26 @@
 package ortet.sqlite;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.nio.charset.StandardCharsets;
-import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import ortet.book.QueryName;
-import ortet.value.Defect;
-import ortet.value.Fault;
-import ortet.value.Nearest;
+import ortet.book.QueryText;
+import ortet.book.QueryText.Language;
 import ortet.value.Refused;
 
 /**
- * A question in {@code queries/}: its header and its SQL.
+ * A question in {@code queries/}, or of the user's own: its header and its SQL.
  *
- * <p>The file begins with {@code -- NAME: what it answers}, {@code -- in: parameters}, {@code -- out: columns} and
- * {@code -- sort: order}; parameters and columns are parted by commas, and {@code none} stands for no parameters. A
- * comment line without such a word goes on from the one before. The header is held against the SQL: the parameters
- * named in it must be the ones declared.
+ * <p>The header is held against the SQL: the parameters named in it must be the ones declared.
  *
- * @param name the name
- * @param what what it answers
- * @param in the names of the parameters, in the order of the header
- * @param out the names of the columns
- * @param sort how the rows are sorted, in words
- * @param sql the whole text
+ * @param text the header and the SQL
  * @param places the number by which SQLite knows each parameter: from 1, in the order of first use
  */
-record Question(
-        QueryName name,
-        String what,
-        List<String> in,
-        List<String> out,
-        String sort,
-        String sql,
-        Map<String, Integer> places) {
+record Question(QueryText text, Map<String, Integer> places) {
 
     private static final Map<QueryName, Question> LOADED = new ConcurrentHashMap<>();
-    private static final String FOLDER = "queries/";
 
     /**
      * Return the question of that name.
@@ -52,17 +28,11 @@ record Question(
      * @throws Refused when there is none, with the path that was looked for
      */
     static Question named(QueryName name) {
-        return LOADED.computeIfAbsent(name, wanted -> {
-            String path = FOLDER + wanted + ".sql";
-            try (InputStream stream = Question.class.getClassLoader().getResourceAsStream(path)) {
-                if (stream == null) {
-                    throw Refused.because("unknown-question", "no question " + wanted + "; looked for " + path);
-                }
-                return of(wanted, new String(stream.readAllBytes(), StandardCharsets.UTF_8));
-            } catch (IOException unreadable) {
-                throw new Defect("cannot read " + path, unreadable);
-            }
-        });
+        Question known = LOADED.get(name);
+        return known != null
+                ? known
+                : LOADED.computeIfAbsent(
+                        name, wanted -> of(QueryText.load(wanted, Language.SQL, Question.class.getClassLoader())));
     }
 
     /** Return the question of that name. */
@@ -70,56 +40,45 @@ record Question(
         return named(new QueryName(name));
     }
 
-    /** Read a question from the text of its file. */
+    /** Read one of the program's own questions from the text of its file. */
     static Question of(QueryName name, String text) {
-        Map<String, String> header = header(name, text);
-        String what = need(header, name, name.name());
-        List<String> in = need(header, name, "in").equals("none") ? List.of() : words(header.get("in"));
-        List<String> out = words(need(header, name, "out"));
-        String sort = need(header, name, "sort");
-        Map<String, Integer> places = parameters(text);
-        if (!places.keySet().equals(new HashSet<>(in)) || in.size() != places.size()) {
-            throw wrong(name, "declares the parameters " + in + " but uses " + places.keySet());
-        }
-        return new Question(name, what, in, out, sort, text, places);
+        return of(QueryText.ours(name, Language.SQL, text));
     }
 
-    private static Map<String, String> header(QueryName name, String text) {
-        Map<String, String> header = new LinkedHashMap<>();
-        String last = null;
-        for (String line : text.split("\n")) {
-            if (!line.startsWith("--")) {
-                break;
-            }
-            String words = line.substring(2).strip();
-            Optional<String> key = Arrays.asList(name.name(), "in", "out", "sort").stream()
-                    .filter(word -> words.startsWith(word + ":"))
-                    .findFirst();
-            if (key.isPresent()) {
-                last = key.get();
-                header.put(last, words.substring(last.length() + 1).strip());
-            } else if (last != null) {
-                header.merge(last, words, (before, more) -> before + " " + more);
-            }
-        }
-        return header;
+    /** Return a question whose header fits its SQL. */
+    static Question of(QueryText text) {
+        Map<String, Integer> places = parameters(text.text());
+        text.requireUses(places.keySet());
+        return new Question(text, places);
     }
 
-    private static String need(Map<String, String> header, QueryName name, String key) {
-        String value = header.getOrDefault(key, "");
-        if (value.isEmpty()) {
-            throw wrong(name, "has no header line \"-- " + key + ": …\"");
-        }
-        return value;
+    QueryName name() {
+        return text.name();
     }
 
-    private static List<String> words(String list) {
-        return Arrays.stream(list.split(",")).map(String::strip).toList();
+    String what() {
+        return text.what();
     }
 
-    /** Return what is wrong with a question, with the path of its file. */
-    static Defect wrong(QueryName name, String what) {
-        return new Defect(FOLDER + name + ".sql " + what);
+    List<String> in() {
+        return text.in();
+    }
+
+    List<String> out() {
+        return text.out();
+    }
+
+    String sort() {
+        return text.sort();
+    }
+
+    String sql() {
+        return text.text();
+    }
+
+    /** Refuse parameters that are not the ones declared. */
+    void check(Set<String> given) {
+        text.check(given);
     }
 
     /**
@@ -159,33 +118,5 @@ record Question(
     private static int after(String sql, String end, int from) {
         int at = sql.indexOf(end, from);
         return at < 0 ? sql.length() : at + end.length();
-    }
-
-    /**
-     * Refuse parameters that are not the ones declared.
-     *
-     * @throws Refused with every parameter that is missing or not known
-     */
-    void check(Set<String> given) {
-        List<Fault> faults = new ArrayList<>();
-        for (String wanted : in) {
-            if (!given.contains(wanted)) {
-                faults.add(Fault.of(
-                        "missing-parameter", name + ": parameter " + wanted + " is missing; expected " + listed()));
-            }
-        }
-        for (String known : given) {
-            if (!in.contains(known)) {
-                faults.add(Fault.of("unknown-parameter", name + ": no parameter " + known + "; expected " + listed())
-                        .nearest(Nearest.of(known, in)));
-            }
-        }
-        if (!faults.isEmpty()) {
-            throw new Refused(faults);
-        }
-    }
-
-    private String listed() {
-        return in.isEmpty() ? "none" : String.join(", ", in);
     }
 }

@@ -102,8 +102,8 @@ final class Scribe {
 
     private static final String ENTRY_INDEXES =
             "tbl_name = 'entry' AND (type = 'index' OR name = 'entry_is_written_once')";
-    private static final String ENTRY_LOAD = "tbl_name = 'entry' AND (type = 'index'"
-            + " OR name IN ('entry_is_written_once', 'entry_follows_the_last'))";
+    private static final String ENTRY_LOAD = "(tbl_name = 'entry' AND (type = 'index'"
+            + " OR name IN ('entry_is_written_once', 'entry_follows_the_last')) OR name = 'book_keeps_its_identity')";
     private static final String DERIVED_INDEXES = "type = 'index' AND tbl_name IN ("
             + Arrays.stream(Table.values()).map(table -> "'" + table.word + "'").collect(Collectors.joining(", "))
             + ")";

@@ -216,17 +216,14 @@ final class Session implements AutoCloseable {
         PreparedStatement statement = connection.prepareStatement(question.sql());
         int count = statement.getParameterMetaData().getParameterCount();
         if (count != question.places().size()) {
-            throw Question.wrong(
-                    question.name(), "has " + count + " parameters for SQLite, but " + question.in() + " declared");
+            throw question.text().wrong("has " + count + " parameters for SQLite, but " + question.in() + " declared");
         }
         ResultSetMetaData columns = statement.getMetaData();
         List<String> names = new ArrayList<>();
         for (int at = 1; at <= columns.getColumnCount(); at++) {
             names.add(columns.getColumnLabel(at));
         }
-        if (!names.equals(question.out())) {
-            throw Question.wrong(question.name(), "declares the columns " + question.out() + " but returns " + names);
-        }
+        question.text().requireReturns(names);
         return statement;
     }
 

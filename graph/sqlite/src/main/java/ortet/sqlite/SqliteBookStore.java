@@ -18,12 +18,18 @@ import ortet.book.CanonicalText;
 import ortet.book.EntrySource;
 import ortet.book.Head;
 import ortet.book.Judge;
+import ortet.book.Limits;
 import ortet.book.Loaded;
+import ortet.book.Parameters;
 import ortet.book.Progress;
 import ortet.book.Proposal;
+import ortet.book.QueryText;
+import ortet.book.QueryText.Language;
 import ortet.book.Receipt;
 import ortet.book.Restoration;
+import ortet.book.Rows;
 import ortet.book.Ruling;
+import ortet.entry.Recorded;
 import ortet.plant.Person;
 import ortet.sqlite.Session.Way;
 import ortet.value.Defect;
@@ -119,7 +125,7 @@ public final class SqliteBookStore implements BookStore {
         }
     }
 
-    private static <T> T read(Session session, Function<BookView, T> question) throws SQLException {
+    private static <T> T read(Session session, Function<? super SqliteBookView, T> question) throws SQLException {
         session.run("BEGIN");
         try (SqliteBookView view = new SqliteBookView(session)) {
             return question.apply(view);
@@ -236,6 +242,43 @@ public final class SqliteBookStore implements BookStore {
             scribe.write(ruling, view.head(), progress);
             return ruling.receipt();
         });
+    }
+
+    @Override
+    public Receipt follow(List<Recorded> entries, Judge judge, Progress progress) {
+        return append(view -> judge.follow(entries, view, progress), progress);
+    }
+
+    @Override
+    public Language language() {
+        return Language.SQL;
+    }
+
+    @Override
+    public Rows ask(QueryText text, Parameters parameters, Limits limits) {
+        Question question = Question.of(text);
+        question.check(parameters.values().keySet());
+        Session session = borrow();
+        try (TimeLimit limit = new TimeLimit(limits.time())) {
+            session.run("PRAGMA query_only = ON");
+            try {
+                return read(session, view -> view.ask(question, parameters, limits.rows()));
+            } catch (Unavailable stopped) {
+                throw limit.isOver()
+                        ? new Unavailable(
+                                text.file() + " took longer than "
+                                        + limits.time().toSeconds() + " s and was stopped",
+                                stopped)
+                        : stopped;
+            } finally {
+                limit.lift();
+                session.run("PRAGMA query_only = OFF");
+            }
+        } catch (SQLException trouble) {
+            throw Trouble.with(file.path(), trouble);
+        } finally {
+            giveBack(session);
+        }
     }
 
     @Override

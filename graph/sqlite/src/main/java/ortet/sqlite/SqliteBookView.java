@@ -31,6 +31,7 @@ import ortet.book.Direction;
 import ortet.book.Family;
 import ortet.book.Head;
 import ortet.book.Link;
+import ortet.book.NearTags;
 import ortet.book.NumberSink;
 import ortet.book.Parameters;
 import ortet.book.QueryName;
@@ -372,24 +373,42 @@ final class SqliteBookView implements BookView, AutoCloseable {
 
     @Override
     public Rows ask(QueryName name, Parameters parameters) {
-        open();
         Question question = Question.named(name);
         question.check(parameters.values().keySet());
-        Object[] values = question.in().stream()
+        return new Rows(question.out(), many(question, row -> row(question, row), values(question, parameters)));
+    }
+
+    private static Object[] values(Question question, Parameters parameters) {
+        return question.in().stream()
                 .map(wanted -> parameters.values().get(wanted).orElse(null))
                 .toArray();
-        int width = question.out().size();
-        List<List<Object>> rows = many(
-                question,
-                row -> {
-                    List<Object> list = new ArrayList<>(width);
-                    for (int at = 1; at <= width; at++) {
-                        list.add(plain(row.getObject(at)));
-                    }
-                    return Collections.unmodifiableList(list);
-                },
-                values);
-        return new Rows(question.out(), rows);
+    }
+
+    private static List<Object> row(Question question, ResultSet row) throws SQLException {
+        List<Object> list = new ArrayList<>(question.out().size());
+        for (int at = 1; at <= question.out().size(); at++) {
+            list.add(plain(row.getObject(at)));
+        }
+        return Collections.unmodifiableList(list);
+    }
+
+    /** Put a question, and take in so many rows of the answer. */
+    Rows ask(Question question, Parameters parameters, int most) {
+        open();
+        List<List<Object>> rows = new ArrayList<>();
+        try (PreparedStatement statement = session.prepare(question)) {
+            Session.bind(statement, question, values(question, parameters));
+            try (ResultSet found = statement.executeQuery()) {
+                while (rows.size() < most && found.next()) {
+                    rows.add(row(question, found));
+                }
+            }
+            return new Rows(question.out(), rows);
+        } catch (SQLException trouble) {
+            throw Trouble.isOfTheQuestion(trouble) && !question.text().isOurs()
+                    ? question.text().wrong("cannot be put: " + Trouble.firstLine(trouble))
+                    : Trouble.with(session.file(), trouble);
+        }
     }
 
     @Override

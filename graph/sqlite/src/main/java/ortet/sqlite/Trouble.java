@@ -22,6 +22,16 @@ final class Trouble {
                 || primary == SQLiteErrorCode.SQLITE_NOTADB.code;
     }
 
+    /** Tell whether it is the question that cannot be put: it cannot be read, or wants to write. */
+    static boolean isOfTheQuestion(SQLException trouble) {
+        int primary = primary(trouble);
+        return primary == SQLiteErrorCode.SQLITE_ERROR.code
+                || primary == SQLiteErrorCode.SQLITE_READONLY.code
+                || primary == SQLiteErrorCode.SQLITE_MISMATCH.code
+                || primary == SQLiteErrorCode.SQLITE_RANGE.code
+                || primary == SQLiteErrorCode.SQLITE_AUTH.code;
+    }
+
     private static int primary(SQLException trouble) {
         return trouble instanceof SQLiteException sqlite ? sqlite.getResultCode().code & PRIMARY : -1;
     }
@@ -57,7 +67,7 @@ final class Trouble {
         return new Defect("the book " + file + ": " + firstLine(trouble), trouble);
     }
 
-    private static String firstLine(SQLException trouble) {
+    static String firstLine(SQLException trouble) {
         return String.valueOf(trouble.getMessage()).lines().findFirst().orElse("");
     }
 

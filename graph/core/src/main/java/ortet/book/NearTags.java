@@ -1,4 +1,4 @@
-package ortet.sqlite;
+package ortet.book;
 
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -22,7 +22,7 @@ import ortet.value.Nearest;
  *
  * @see "Schulz and Mihov 2002, Fast string correction with Levenshtein automata, IJDAR 5:67"
  */
-final class NearTags {
+public final class NearTags {
     static final int SHOWN = 3;
     static final int MOST_STEPS = 20_000;
     static final int MOST_BEGUN = 64;
@@ -34,18 +34,18 @@ final class NearTags {
      * @param folded the form in which the tags are sorted, by code points
      * @param tag the tag as written
      */
-    record Candidate(String folded, String tag) {}
+    public record Candidate(String folded, String tag) {}
 
     private final Function<String, Optional<Candidate>> next;
     private int steps;
 
     /** Walk tags that are reached by asking for the next one after a text. */
-    NearTags(Function<String, Optional<Candidate>> next) {
+    public NearTags(Function<String, Optional<Candidate>> next) {
         this.next = next;
     }
 
     /** Return up to three tags near the given one, the nearest first, then by the alphabet. */
-    List<String> near(String tag) {
+    public List<String> near(String tag) {
         String wanted = Folded.of(tag);
         int furthest = Math.max(2, tag.length() / 3);
         List<String> begun = beginWith(wanted);

@@ -1,4 +1,4 @@
-package ortet.sqlite;
+package ortet.book;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;

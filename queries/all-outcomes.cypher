@@ -1,0 +1,19 @@
+// all-outcomes: what had become of the units of every cohort by a day, in whole numbers
+// in: as_of
+// out: unit, fate, count, day
+// sort: unit, then the order of its timeline
+// fate: 0 taken, 1 failed, 2 withdrawn, 3 not seen, 4 moved on, 5 found more, 6 still on; day: the first that it may be
+MATCH (x:Outcome)
+WHERE x.day <= $as_of
+WITH x ORDER BY x.unit, x.position
+RETURN x.unit AS unit,
+       CASE x.fate
+         WHEN 'taken' THEN 0
+         WHEN 'failed' THEN 1
+         WHEN 'withdrawn' THEN 2
+         WHEN 'not-seen' THEN 3
+         WHEN 'moved-on' THEN 4
+         WHEN 'found-more' THEN 5
+         WHEN 'still-on' THEN 6 END AS fate,
+       x.count AS count,
+       duration.inDays(date('1970-01-01'), date(x.day_first)).days AS day

@@ -1,0 +1,7 @@
+// entry-by-order: the entry with a recorded order
+// in: recorded_order
+// out: recorded_order, id, kind, day, by_person, recorded_at, fields
+// sort: one row at most
+MATCH (e:Entry {recorded_order: $recorded_order})
+RETURN e.recorded_order AS recorded_order, e.id AS id, e.kind AS kind, e.day AS day, e.by_person AS by_person,
+       e.recorded_at AS recorded_at, e.fields AS fields
