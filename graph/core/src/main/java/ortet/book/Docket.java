@@ -17,7 +17,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import ortet.book.UnitFacts.Begun;
 import ortet.book.UnitFacts.Standing;
 import ortet.entry.Acquired;
 import ortet.entry.CuttingsStruck;
@@ -307,25 +306,6 @@ final class Docket implements Witness {
             }
         }
         return found;
-    }
-
-    private Optional<Tag> begunAs(UnitNumber unit) {
-        return timeline(unit).stream().filter(Event::begins).findFirst().map(event -> begunTag(unit, event));
-    }
-
-    /** Return the units that a unit comes from. */
-    private List<UnitNumber> sources(UnitNumber unit) {
-        return timeline(unit).stream()
-                .filter(Event::begins)
-                .findFirst()
-                .map(event -> event.entry().mentions().stream()
-                        .filter(mention -> mention.role() != Role.BEGUN && mention.role() != Role.BESIDE)
-                        .map(mention -> resolve(mention.tag()))
-                        .flatMap(Optional::stream)
-                        .filter(other -> !other.equals(unit))
-                        .distinct()
-                        .toList())
-                .orElse(List.of());
     }
 
     /** Return the units whose story depends on this event of another. */
@@ -689,30 +669,6 @@ final class Docket implements Witness {
         return known;
     }
 
-    /** Return the tag under which an event began the unit. */
-    @Override
-    public Tag begunTag(UnitNumber unit, Event begun) {
-        int first = firstUnitOf(begun.order());
-        for (Strand strand : strandsOf(begun.order())) {
-            List<Tag> tags = strand.entry().tags();
-            if (strand.positions().isEmpty()) {
-                return tags.get(unit.value() - first);
-            }
-            for (int at = 0; at < tags.size(); at++) {
-                if (first + strand.position(at) == unit.value()) {
-                    return tags.get(at);
-                }
-            }
-        }
-        return begun.entry().tags().get(0);
-    }
-
-    /** Return by which entry, and as which of its tags, the unit began. */
-    @Override
-    public Begun begun(UnitNumber unit, Event begun) {
-        return new Begun(begun.order(), unit.value() - firstUnitOf(begun.order()), begun.day());
-    }
-
     private Recorded recorded(long order) {
         Recorded found = fresh.get(order);
         if (found == null) {
@@ -721,23 +677,15 @@ final class Docket implements Witness {
         return found != null ? found : base.entry(order).orElseThrow();
     }
 
-    private List<Strand> strandsOf(long order) {
+    @Override
+    public List<Strand> strands(long order) {
         return strands(recorded(order));
     }
 
-    private int firstUnitOf(long order) {
+    @Override
+    public int firstUnit(long order) {
         Integer known = firstUnits.get(order);
         return known != null ? known : firstUnit(recorded(order));
-    }
-
-    /** Return the recorded order of what gave the tag that an event ties on: the entry, or the correction of its tag. */
-    @Override
-    public long tagOrder(Event event) {
-        return strandsOf(event.order()).stream()
-                .filter(strand -> strand.entry() == event.entry())
-                .mapToLong(Strand::tagsOrder)
-                .findFirst()
-                .orElse(event.order());
     }
 
     private long tagOrder(UnitNumber unit, Tag tag) {

@@ -21,7 +21,6 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.BiConsumer;
 import ortet.book.Pile.Room;
-import ortet.book.UnitFacts.Begun;
 import ortet.book.UnitFacts.Nature;
 import ortet.book.UnitFacts.Standing;
 import ortet.entry.Entry;
@@ -308,7 +307,8 @@ final class Ledger implements Witness, Intake, AutoCloseable {
         }
     }
 
-    private List<Strand> strands(long order) {
+    @Override
+    public List<Strand> strands(long order) {
         List<Recorded> after = amendments.getOrDefault(order, List.of());
         return after.isEmpty()
                 ? List.of(Strand.asWritten(pile.at(order)))
@@ -389,7 +389,8 @@ final class Ledger implements Witness, Intake, AutoCloseable {
         return beginningOrders.get(beginningUnits.floor(unit));
     }
 
-    private int firstUnit(long order) {
+    @Override
+    public int firstUnit(long order) {
         return beginningUnits.get(beginningOrders.floor((int) order));
     }
 
@@ -563,24 +564,6 @@ final class Ledger implements Witness, Intake, AutoCloseable {
             }
         }
         return true;
-    }
-
-    private List<UnitNumber> sources(UnitNumber unit) {
-        return timeline(unit).stream()
-                .filter(Event::begins)
-                .findFirst()
-                .map(event -> event.entry().mentions().stream()
-                        .filter(mention -> mention.role() != Role.BEGUN && mention.role() != Role.BESIDE)
-                        .map(mention -> resolve(mention.tag()))
-                        .flatMap(Optional::stream)
-                        .filter(other -> !other.equals(unit))
-                        .distinct()
-                        .toList())
-                .orElse(List.of());
-    }
-
-    private Optional<Tag> begunAs(UnitNumber unit) {
-        return timeline(unit).stream().filter(Event::begins).findFirst().map(event -> begunTag(unit, event));
     }
 
     /** Remark on the entries that name a unit and that nobody has remarked on. */
@@ -796,37 +779,6 @@ final class Ledger implements Witness, Intake, AutoCloseable {
             beingTold.remove(unit.value());
         }
         return known;
-    }
-
-    @Override
-    public Tag begunTag(UnitNumber unit, Event begun) {
-        int first = firstUnit(begun.order());
-        for (Strand strand : strands(begun.order())) {
-            List<Tag> given = strand.entry().tags();
-            if (strand.positions().isEmpty()) {
-                return given.get(unit.value() - first);
-            }
-            for (int at = 0; at < given.size(); at++) {
-                if (first + strand.position(at) == unit.value()) {
-                    return given.get(at);
-                }
-            }
-        }
-        return begun.entry().tags().get(0);
-    }
-
-    @Override
-    public Begun begun(UnitNumber unit, Event begun) {
-        return new Begun(begun.order(), unit.value() - firstUnit(begun.order()), begun.day());
-    }
-
-    @Override
-    public long tagOrder(Event event) {
-        return strands(event.order()).stream()
-                .filter(strand -> strand.entry() == event.entry())
-                .mapToLong(Strand::tagsOrder)
-                .findFirst()
-                .orElse(event.order());
     }
 
     @Override

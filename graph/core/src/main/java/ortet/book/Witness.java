@@ -32,14 +32,62 @@ interface Witness {
     /** Return the story of a unit; empty when nothing begins it, or while it is being told. */
     Optional<Story> story(UnitNumber unit);
 
+    /** Return the strands of an entry: what it says once its amendments are applied. */
+    List<Strand> strands(long order);
+
+    /** Return the number of the first unit that an entry began; the others follow. */
+    int firstUnit(long order);
+
     /** Return the tag under which an event began the unit. */
-    Tag begunTag(UnitNumber unit, Event begun);
+    default Tag begunTag(UnitNumber unit, Event begun) {
+        int first = firstUnit(begun.order());
+        for (Strand strand : strands(begun.order())) {
+            List<Tag> tags = strand.entry().tags();
+            if (strand.positions().isEmpty()) {
+                return tags.get(unit.value() - first);
+            }
+            for (int at = 0; at < tags.size(); at++) {
+                if (first + strand.position(at) == unit.value()) {
+                    return tags.get(at);
+                }
+            }
+        }
+        return begun.entry().tags().get(0);
+    }
+
+    /** Return the tag under which a unit began, where anything begins it. */
+    default Optional<Tag> begunAs(UnitNumber unit) {
+        return timeline(unit).stream().filter(Event::begins).findFirst().map(event -> begunTag(unit, event));
+    }
 
     /** Return by which entry, and as which of its tags, the unit began. */
-    Begun begun(UnitNumber unit, Event begun);
+    default Begun begun(UnitNumber unit, Event begun) {
+        return new Begun(begun.order(), unit.value() - firstUnit(begun.order()), begun.day());
+    }
 
     /** Return the recorded order of what gave the tag that an event ties on: the entry, or the correction of its tag. */
-    long tagOrder(Event event);
+    default long tagOrder(Event event) {
+        return strands(event.order()).stream()
+                .filter(strand -> strand.entry() == event.entry())
+                .mapToLong(Strand::tagsOrder)
+                .findFirst()
+                .orElse(event.order());
+    }
+
+    /** Return the units that a unit comes from. */
+    default List<UnitNumber> sources(UnitNumber unit) {
+        return timeline(unit).stream()
+                .filter(Event::begins)
+                .findFirst()
+                .map(event -> event.entry().mentions().stream()
+                        .filter(mention -> mention.role() != Role.BEGUN && mention.role() != Role.BESIDE)
+                        .map(mention -> resolve(mention.tag()))
+                        .flatMap(Optional::stream)
+                        .filter(other -> !other.equals(unit))
+                        .distinct()
+                        .toList())
+                .orElse(List.of());
+    }
 
     /** Return a tag that the unit bore before. */
     Tag oldTag(UnitNumber unit);
