@@ -117,4 +117,14 @@ public final class Lookup {
                 ? Optional.empty()
                 : Optional.of(String.join(", ", near.subList(0, Math.min(SHOWN, near.size()))));
     }
+
+    /** Return the refusal of a person's number that is not in the book. */
+    public static Refused noSuchPerson(BookView view, PersonNumber number) {
+        return new Refused(Fault.of("unknown-person", "no person " + number + " in the book")
+                .nearest(Nearest.of(
+                        number.toString(),
+                        view.persons().stream()
+                                .map(known -> known.number().toString())
+                                .toList())));
+    }
 }

@@ -12,13 +12,10 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import java.util.stream.Collectors;
 import ortet.book.Act;
 import ortet.book.BookView;
 import ortet.book.Lookup;
-import ortet.book.Parameters;
-import ortet.book.QueryName;
-import ortet.book.Rows;
+import ortet.nursery.PlacesOfUnits;
 import ortet.nursery.Snapshot;
 import ortet.nursery.TagsOfUnits;
 import ortet.plant.CultivarName;
@@ -53,8 +50,6 @@ public record CloneStory(
         List<AtPlace> places,
         List<Tag> doubtful,
         long doubtfulLiving) {
-    private static final QueryName PLACES = new QueryName("places-of-units");
-    private static final int CHUNK = 5_000;
 
     public CloneStory {
         Objects.requireNonNull(asked);
@@ -264,19 +259,7 @@ public record CloneStory(
             List<Integer> there = members.stream()
                     .filter(member -> Stands.of(snapshot, member).isThere())
                     .toList();
-            Map<Integer, Place> found = new TreeMap<>();
-            for (int from = 0; from < there.size(); from += CHUNK) {
-                String wanted = there.subList(from, Math.min(there.size(), from + CHUNK)).stream()
-                        .map(Object::toString)
-                        .collect(Collectors.joining(","));
-                for (Rows.Row row :
-                        view.ask(PLACES, Parameters.NONE.with("units", wanted).with("as_of", snapshot.asOf()))) {
-                    found.put(
-                            row.whole("unit").orElseThrow().intValue(),
-                            new Place(row.text("place").orElseThrow()));
-                }
-            }
-            return found;
+            return PlacesOfUnits.of(view, there, snapshot.asOf());
         }
 
         private List<AtPlace> atPlaces(List<Integer> members, Map<Integer, Place> places) {

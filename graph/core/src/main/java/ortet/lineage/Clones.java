@@ -8,6 +8,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import ortet.book.Act;
 import ortet.nursery.Beginning;
+import ortet.nursery.ClonalOrder;
 import ortet.nursery.Part;
 import ortet.nursery.Snapshot;
 
@@ -34,7 +35,6 @@ public final class Clones {
     public static final int SEVERAL = 0;
 
     private static final int NOT_YET = -1;
-    private static final int BEING_READ = -2;
 
     private static final byte NO_POOL = 0;
     private static final byte SEEDLINGS = 1;
@@ -62,7 +62,7 @@ public final class Clones {
     /** Find the clones of a nursery. */
     public static Clones of(Snapshot snapshot) {
         Clones clones = new Clones(snapshot);
-        clones.work();
+        ClonalOrder.settle(snapshot, unit -> clones.first[unit] >= SEVERAL, clones::settle);
         return clones;
     }
 
@@ -132,42 +132,6 @@ public final class Clones {
             }
         }
         return false;
-    }
-
-    private void work() {
-        int[] path = new int[16];
-        for (int unit = 1; unit < first.length; unit++) {
-            int depth = 0;
-            path[depth++] = unit;
-            while (depth > 0) {
-                int here = path[depth - 1];
-                if (first[here] >= SEVERAL) {
-                    depth--;
-                    continue;
-                }
-                first[here] = BEING_READ;
-                int above = unread(here);
-                if (above == 0) {
-                    settle(here);
-                    depth--;
-                } else {
-                    if (depth == path.length) {
-                        path = Arrays.copyOf(path, 2 * depth);
-                    }
-                    path[depth++] = above;
-                }
-            }
-        }
-    }
-
-    /** Return a unit that must be settled first, 0 where there is none. */
-    private int unread(int unit) {
-        for (int link = snapshot.firstUp(unit); link < snapshot.endUp(unit); link++) {
-            if (snapshot.act(link).keepsTheClone() && first[snapshot.mother(link)] == NOT_YET) {
-                return snapshot.mother(link);
-            }
-        }
-        return 0;
     }
 
     private void settle(int unit) {

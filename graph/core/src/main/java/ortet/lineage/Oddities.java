@@ -20,7 +20,6 @@ import ortet.book.Event;
 import ortet.book.History;
 import ortet.book.Parameters;
 import ortet.book.QueryName;
-import ortet.book.Rows;
 import ortet.book.UnitFacts;
 import ortet.book.UnitFacts.Nature;
 import ortet.entry.Mention.Role;
@@ -28,9 +27,11 @@ import ortet.lineage.Oddity.Kind;
 import ortet.lineage.Oddity.Remedy;
 import ortet.nursery.Names;
 import ortet.nursery.Part;
+import ortet.nursery.PlacesOfUnits;
 import ortet.nursery.Snapshot;
 import ortet.nursery.TagsOfUnits;
 import ortet.plant.CultivarName;
+import ortet.plant.Place;
 import ortet.plant.Tag;
 import ortet.plant.Tags;
 import ortet.plant.UnitNumber;
@@ -48,8 +49,6 @@ public record Oddities(LocalDate asOf, int months, List<Oddity> all) {
     public static final int MONTHS = 24;
 
     private static final QueryName LAST_DAYS = new QueryName("all-last-days");
-    private static final QueryName PLACES = new QueryName("places-of-units");
-    private static final int CHUNK = 5_000;
 
     /** How many units are looked at one by one, to see whether a day that was put right changes the matter. */
     private static final int MOST_VERIFIED = 5_000;
@@ -265,7 +264,7 @@ public record Oddities(LocalDate asOf, int months, List<Oddity> all) {
                     days.put(unit, (int) row[1]);
                 }
             });
-            Map<Integer, String> places = places(units);
+            Map<Integer, Place> places = PlacesOfUnits.of(view, units, snapshot.asOf());
             Map<Integer, Tag> tags = TagsOfUnits.of(view, units, snapshot.asOf());
             Map<Seen, List<Tag>> groups = new LinkedHashMap<>();
             int verified = 0;
@@ -275,7 +274,10 @@ public record Oddities(LocalDate asOf, int months, List<Oddity> all) {
                         : Optional.of(When.on(LocalDate.ofEpochDay(days.get(unit))));
                 last.filter(day -> day.last().isBefore(before))
                         .ifPresent(day -> groups.computeIfAbsent(
-                                        new Seen(day.toString(), Optional.ofNullable(places.get(unit))),
+                                        new Seen(
+                                                day.toString(),
+                                                Optional.ofNullable(places.get(unit))
+                                                        .map(Place::name)),
                                         key -> new ArrayList<>())
                                 .add(tags.get(unit)));
             }
@@ -311,22 +313,6 @@ public record Oddities(LocalDate asOf, int months, List<Oddity> all) {
                             event.roles().stream().anyMatch(role -> role != Role.BESIDE && role != Role.CANDIDATE))
                     .map(Event::day)
                     .max(Comparator.comparing(When::last));
-        }
-
-        private Map<Integer, String> places(List<Integer> units) {
-            Map<Integer, String> found = new HashMap<>();
-            for (int from = 0; from < units.size(); from += CHUNK) {
-                String wanted = units.subList(from, Math.min(units.size(), from + CHUNK)).stream()
-                        .map(Object::toString)
-                        .collect(Collectors.joining(","));
-                for (Rows.Row row :
-                        view.ask(PLACES, Parameters.NONE.with("units", wanted).with("as_of", snapshot.asOf()))) {
-                    found.put(
-                            row.whole("unit").orElseThrow().intValue(),
-                            row.text("place").orElseThrow());
-                }
-            }
-            return found;
         }
     }
 }

@@ -1,8 +1,5 @@
 package ortet.nursery;
 
-import java.util.Arrays;
-import ortet.value.Defect;
-
 /**
  * What every unit of a snapshot is known as: its own name, else that of what it keeps the clone of, and so on up.
  *
@@ -17,7 +14,6 @@ public final class Names {
     public static final int SEVERAL = -2;
 
     private static final int NOT_YET = -3;
-    private static final int BEING_READ = -4;
 
     private final Snapshot snapshot;
     private final int[] names;
@@ -40,55 +36,20 @@ public final class Names {
     }
 
     private void work() {
-        int[] path = new int[16];
         for (int unit = 1; unit < names.length; unit++) {
             names[unit] = snapshot.ownName(unit);
             if (names[unit] < 0) {
                 names[unit] = NOT_YET;
             }
         }
-        for (int unit = 1; unit < names.length; unit++) {
-            int depth = 0;
-            path[depth++] = unit;
-            while (depth > 0) {
-                int here = path[depth - 1];
-                if (names[here] != NOT_YET && names[here] != BEING_READ) {
-                    depth--;
-                    continue;
-                }
-                names[here] = BEING_READ;
-                int above = unread(here);
-                if (above == 0) {
-                    names[here] = joined(here);
-                    depth--;
-                } else {
-                    if (depth == path.length) {
-                        path = Arrays.copyOf(path, 2 * depth);
-                    }
-                    path[depth++] = above;
-                }
-            }
-        }
-    }
-
-    /** Return a unit whose name must be known first, 0 where there is none. */
-    private int unread(int unit) {
-        for (int link = snapshot.firstUp(unit); link < snapshot.endUp(unit); link++) {
-            if (snapshot.act(link).keepsTheClone() && names[snapshot.mother(link)] == NOT_YET) {
-                return snapshot.mother(link);
-            }
-        }
-        return 0;
+        ClonalOrder.settle(snapshot, unit -> names[unit] != NOT_YET, unit -> names[unit] = joined(unit));
     }
 
     private int joined(int unit) {
         int all = NOT_YET;
         for (int link = snapshot.firstUp(unit); link < snapshot.endUp(unit); link++) {
             int one = names[snapshot.mother(link)];
-            if (snapshot.act(link).keepsTheClone() && one != BEING_READ) {
-                if (one == NOT_YET) {
-                    throw new Defect("names out of order at unit " + unit);
-                }
+            if (snapshot.act(link).keepsTheClone() && one != NOT_YET) {
                 all = all == NOT_YET || all == one ? one : SEVERAL;
             }
         }

@@ -28,6 +28,7 @@ import ortet.book.Head;
 import ortet.book.Judge;
 import ortet.book.Limits;
 import ortet.book.Loaded;
+import ortet.book.Lookup;
 import ortet.book.Parameters;
 import ortet.book.Progress;
 import ortet.book.Proposal;
@@ -41,8 +42,6 @@ import ortet.book.UnitFacts;
 import ortet.entry.Recorded;
 import ortet.plant.Person;
 import ortet.value.Defect;
-import ortet.value.Fault;
-import ortet.value.Nearest;
 import ortet.value.Refused;
 import ortet.value.Unavailable;
 
@@ -480,7 +479,7 @@ public final class Neo4jBookStore implements BookStore {
     @Override
     public void keep(Person person) {
         locked(PROPOSAL, (transaction, view, standing) -> {
-            Person known = view.person(person.number()).orElseThrow(() -> noSuchPerson(person, view));
+            Person known = view.person(person.number()).orElseThrow(() -> Lookup.noSuchPerson(view, person.number()));
             Optional<Person> other =
                     person.name().flatMap(view::person).filter(p -> !p.number().equals(known.number()));
             if (other.isPresent()) {
@@ -492,15 +491,6 @@ public final class Neo4jBookStore implements BookStore {
             new Scribe(transaction).keep(person);
             return new Written<>(known, true);
         });
-    }
-
-    private static Refused noSuchPerson(Person person, BookView view) {
-        return new Refused(Fault.of("unknown-person", "no person " + person.number() + " in the book")
-                .nearest(Nearest.of(
-                        person.number().toString(),
-                        view.persons().stream()
-                                .map(known -> known.number().toString())
-                                .toList())));
     }
 
     /**

@@ -20,6 +20,7 @@ import ortet.book.Head;
 import ortet.book.Judge;
 import ortet.book.Limits;
 import ortet.book.Loaded;
+import ortet.book.Lookup;
 import ortet.book.Parameters;
 import ortet.book.Progress;
 import ortet.book.Proposal;
@@ -33,8 +34,6 @@ import ortet.entry.Recorded;
 import ortet.plant.Person;
 import ortet.sqlite.Session.Way;
 import ortet.value.Defect;
-import ortet.value.Fault;
-import ortet.value.Nearest;
 import ortet.value.Refused;
 import ortet.value.Unavailable;
 
@@ -284,7 +283,7 @@ public final class SqliteBookStore implements BookStore {
     @Override
     public void keep(Person person) {
         write((session, view) -> {
-            Person known = view.person(person.number()).orElseThrow(() -> noSuchPerson(person, view));
+            Person known = view.person(person.number()).orElseThrow(() -> Lookup.noSuchPerson(view, person.number()));
             Optional<Person> other =
                     person.name().flatMap(view::person).filter(p -> !p.number().equals(known.number()));
             if (other.isPresent()) {
@@ -300,15 +299,6 @@ public final class SqliteBookStore implements BookStore {
         });
         // What was erased must not linger in the log beside the file.
         checkpoint("TRUNCATE");
-    }
-
-    private static Refused noSuchPerson(Person person, SqliteBookView view) {
-        return new Refused(Fault.of("unknown-person", "no person " + person.number() + " in the book")
-                .nearest(Nearest.of(
-                        person.number().toString(),
-                        view.persons().stream()
-                                .map(known -> known.number().toString())
-                                .toList())));
     }
 
     @Override

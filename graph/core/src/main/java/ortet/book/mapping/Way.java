@@ -7,47 +7,31 @@ import ortet.entry.EntryKind;
 /** How a unit must take before it stands on its own roots, and which entries show that it has. */
 enum Way {
     /** A layer takes when it is severed; before that it can hardly be handled. */
-    LAYER(
-            EntryKind.SEVERED,
-            EnumSet.of(
-                    EntryKind.POTTED,
-                    EntryKind.PLANTED_OUT,
-                    EntryKind.LIFTED,
-                    EntryKind.MOVED,
-                    EntryKind.KEPT_AS_STOCK,
-                    EntryKind.LEFT_LONG,
-                    EntryKind.CUT_BACK,
-                    EntryKind.GRADED,
-                    EntryKind.RESERVED,
-                    EntryKind.SOLD,
-                    EntryKind.LOST),
-            EnumSet.of(EntryKind.SEVERED)),
+    LAYER(EntryKind.SEVERED, Shown.BY_HANDLING, EnumSet.of(EntryKind.SEVERED)),
     /** A graft takes when its union holds. */
-    GRAFT(
-            EntryKind.TAKEN,
-            EnumSet.of(
-                    EntryKind.KEPT_AS_STOCK,
-                    EntryKind.LEFT_LONG,
-                    EntryKind.CUT_BACK,
-                    EntryKind.GRADED,
-                    EntryKind.RESERVED,
-                    EntryKind.SOLD,
-                    EntryKind.LOST),
-            EnumSet.of(EntryKind.TAKEN)),
+    GRAFT(EntryKind.TAKEN, Shown.BY_USE, EnumSet.of(EntryKind.TAKEN)),
     /** Cuttings and seed take when they are found rooted, or are potted. */
-    SOWN_OR_STRUCK(
-            EntryKind.TAKEN,
-            EnumSet.of(
-                    EntryKind.KEPT_AS_STOCK,
-                    EntryKind.LEFT_LONG,
-                    EntryKind.CUT_BACK,
-                    EntryKind.GRADED,
-                    EntryKind.RESERVED,
-                    EntryKind.SOLD,
-                    EntryKind.LOST),
-            EnumSet.of(EntryKind.TAKEN, EntryKind.POTTED)),
+    SOWN_OR_STRUCK(EntryKind.TAKEN, Shown.BY_USE, EnumSet.of(EntryKind.TAKEN, EntryKind.POTTED)),
     /** Anything else grows from its beginning. */
-    GROWN(EntryKind.TAKEN, EnumSet.noneOf(EntryKind.class), EnumSet.noneOf(EntryKind.class));
+    GROWN(EntryKind.TAKEN, Set.of(), Set.of());
+
+    /** Entries that show that a unit had taken before. */
+    private static final class Shown {
+        private static final Set<EntryKind> BY_USE = EnumSet.of(
+                EntryKind.KEPT_AS_STOCK,
+                EntryKind.LEFT_LONG,
+                EntryKind.CUT_BACK,
+                EntryKind.GRADED,
+                EntryKind.RESERVED,
+                EntryKind.SOLD,
+                EntryKind.LOST);
+        private static final Set<EntryKind> BY_HANDLING =
+                EnumSet.of(EntryKind.POTTED, EntryKind.PLANTED_OUT, EntryKind.LIFTED, EntryKind.MOVED);
+
+        static {
+            BY_HANDLING.addAll(BY_USE);
+        }
+    }
 
     private final EntryKind taking;
     private final Set<EntryKind> evidence;
