@@ -11,6 +11,8 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.springframework.core.io.Resource;
+import org.springframework.core.io.support.PathMatchingResourcePatternResolver;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Argument;
 import org.springframework.shell.core.command.annotation.Arguments;
@@ -29,6 +31,7 @@ import ortet.screen.Column;
 import ortet.screen.OutputFormat;
 import ortet.screen.Screen;
 import ortet.screen.Sheet;
+import ortet.value.Defect;
 import ortet.value.Fault;
 import ortet.value.Nearest;
 import ortet.value.Refused;
@@ -77,12 +80,31 @@ public final class AskCommands {
         QueryName query = name(name);
         Parameters values = parameters(parameters);
         BookStore store = shelf.open(context);
-        QueryText text = from.map(folder -> read(folder, query, store.language()))
-                .orElseGet(() ->
-                        QueryText.load(query, store.language(), store.getClass().getClassLoader()));
+        QueryText text =
+                from.map(folder -> read(folder, query, store.language())).orElseGet(() -> own(query, store));
         // One more than is shown tells whether there are more.
         Rows found = store.ask(text, values, new Limits(mostRows + 1, Duration.ofSeconds(mostSeconds)));
         screen.show(sheet(text, found, mostRows), format);
+    }
+
+    private static QueryText own(QueryName query, BookStore store) {
+        List<String> names = new ArrayList<>();
+        ClassLoader loader = store.getClass().getClassLoader();
+        String ending = store.language().ending();
+        try {
+            for (Resource file : new PathMatchingResourcePatternResolver(loader)
+                    .getResources("classpath*:" + QueryText.FOLDER + "*" + ending)) {
+                Optional.ofNullable(file.getFilename())
+                        .ifPresent(name -> names.add(name.substring(0, name.length() - ending.length())));
+            }
+        } catch (IOException unreadable) {
+            throw new Defect("cannot list the questions", unreadable);
+        }
+        if (!names.contains(query.name())) {
+            throw new Refused(
+                    Fault.of("unknown-question", "no question " + query).nearest(Nearest.of(query.name(), names)));
+        }
+        return QueryText.load(query, store.language(), loader);
     }
 
     private static int within(String option, int value, int most) {

@@ -11,6 +11,7 @@ import org.springframework.shell.core.command.annotation.Option;
 import ortet.book.BookStore;
 import ortet.book.Judge;
 import ortet.entry.EntryKind;
+import ortet.line.UsageException;
 import ortet.line.Word;
 import ortet.lineage.Finding;
 import ortet.lineage.Recall;
@@ -143,24 +144,33 @@ public final class RecallCommands {
             Screen screen) {
         BookStore store = shelf.open(context);
         check(mark, sign, sample, hand, asked);
-        RecallQuestion question = new RecallQuestion(
-                tags.isEmpty() ? List.of() : Tags.parse(String.join(" ", tags)),
-                beginning.consignment(),
-                beginning.supplier(),
-                beginning.place(),
-                beginning.from(),
-                beginning.to(),
-                way.contacts(),
-                way.tools(),
-                way.since(),
-                new LinkedHashSet<>(way.acts()),
-                way.clonalOnly(),
-                !way.noSources(),
-                way.unknownPlaces(),
-                asked.day(store, judge));
+        RecallQuestion question = question(tags, beginning, way, asked.day(store, judge));
         Recall recall = store.read(view -> Recall.of(view, question));
         screen.page(out -> RecallView.show(recall, asked.format(), out));
         mark.ifPresent(what -> hold(recall, what, sign.orElseThrow(), sample, hand, context, screen));
+    }
+
+    /** Return the question; one that cannot be put is told as wrong usage. */
+    private static RecallQuestion question(List<String> tags, Beginning beginning, Way way, LocalDate day) {
+        try {
+            return new RecallQuestion(
+                    tags.isEmpty() ? List.of() : Tags.parse(String.join(" ", tags)),
+                    beginning.consignment(),
+                    beginning.supplier(),
+                    beginning.place(),
+                    beginning.from(),
+                    beginning.to(),
+                    way.contacts(),
+                    way.tools(),
+                    way.since(),
+                    new LinkedHashSet<>(way.acts()),
+                    way.clonalOnly(),
+                    !way.noSources(),
+                    way.unknownPlaces(),
+                    day);
+        } catch (Refused wrong) {
+            throw new UsageException(wrong.getMessage());
+        }
     }
 
     private static void check(
@@ -172,21 +182,19 @@ public final class RecallCommands {
                     || hand.by().isPresent()
                     || hand.note().isPresent();
             if (told) {
-                throw Refused.because(
-                        "no-use",
+                throw new UsageException(
                         "--sign, --sample, --on, --by and --note are for a hold; it is recorded with --mark held");
             }
             return;
         }
         if (sign.isEmpty()) {
-            throw Refused.because("no-sign", "--mark needs --sign TEXT: what was seen");
+            throw new UsageException("--mark needs --sign TEXT: what was seen");
         }
         if (asked.asOf().isPresent()) {
-            throw Refused.because("no-use", "--mark holds what is here today: leave --as-of out");
+            throw new UsageException("--mark holds what is here today: leave --as-of out");
         }
         if (asked.format() != OutputFormat.TABLE) {
-            throw Refused.because(
-                    "no-use", "--mark answers in words: record the hold first, then ask again with --format");
+            throw new UsageException("--mark answers in words: record the hold first, then ask again with --format");
         }
     }
 

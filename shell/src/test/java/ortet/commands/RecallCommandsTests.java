@@ -151,19 +151,19 @@ class RecallCommandsTests {
 
     @Test
     void refusesAHoldThatCannotBe() {
-        assertEquals("ortet: --mark needs --sign TEXT: what was seen\n", desk.refused("recall J-3 --mark held"));
+        assertEquals("ortet: --mark needs --sign TEXT: what was seen\n", desk.wrong("recall J-3 --mark held"));
         assertEquals(
                 "ortet: --mark holds what is here today: leave --as-of out\n",
-                desk.refused("recall J-3 --mark held --sign x --as-of 2025-01-01"));
+                desk.wrong("recall J-3 --mark held --sign x --as-of 2025-01-01"));
         assertEquals(
                 "ortet: --mark answers in words: record the hold first, then ask again with --format\n",
-                desk.refused("recall J-3 --mark held --sign x --format csv"));
+                desk.wrong("recall J-3 --mark held --sign x --format csv"));
         assertEquals(
                 "ortet: --sign, --sample, --on, --by and --note are for a hold; it is recorded with --mark held\n",
-                desk.refused("recall J-3 --sign x"));
+                desk.wrong("recall J-3 --sign x"));
         assertEquals(
                 "ortet: say what to recall: tags, --consignment, --supplier, or --place with --from, --to\n",
-                desk.refused("recall"));
+                desk.wrong("recall"));
         assertEquals("ortet: no plant or batch J-9; nearest: J-1, J-2, J-3\n", desk.refused("recall J-9"));
         assertEquals(
                 "ortet: nothing in the book came with consignment 24-71; nearest: 24-17\n",

@@ -44,7 +44,8 @@ public record QueryText(
         String file,
         boolean isOurs,
         String text) {
-    private static final String FOLDER = "queries/";
+    /** Where the program's own questions are, on the class path. */
+    public static final String FOLDER = "queries/";
 
     /** In which language a question is put. */
     public enum Language {

@@ -18,7 +18,6 @@ import ortet.book.Act;
 import ortet.book.BookView;
 import ortet.book.Event;
 import ortet.book.History;
-import ortet.book.Listings;
 import ortet.book.Lookup;
 import ortet.book.Parameters;
 import ortet.book.QueryName;
@@ -34,8 +33,6 @@ import ortet.plant.CultivarName;
 import ortet.plant.Place;
 import ortet.plant.Tag;
 import ortet.plant.UnitNumber;
-import ortet.value.Fault;
-import ortet.value.Nearest;
 import ortet.value.Refused;
 import ortet.value.When;
 
@@ -132,7 +129,7 @@ public record Holdings(LocalDate asOf, List<Holding> all) {
         }
 
         Holdings holdings() {
-            Optional<Set<Place>> wanted = filter.place().map(this::within);
+            Optional<Set<Place>> wanted = filter.place().map(place -> Places.within(view, place));
             Optional<Integer> mother =
                     filter.mother().map(tag -> Lookup.unit(view, tag).value());
             read(wanted);
@@ -151,17 +148,6 @@ public record Holdings(LocalDate asOf, List<Holding> all) {
             }
             found.sort(Comparator.comparing(Holding::tag));
             return new Holdings(asOf, found);
-        }
-
-        private Set<Place> within(Place place) {
-            Set<Place> within = Listings.of(view).within(place);
-            Set<Place> known = Places.of(view).all();
-            if (within.stream().noneMatch(known::contains)) {
-                throw new Refused(Fault.of("unknown-place", "no place " + place)
-                        .nearest(Nearest.of(
-                                place.name(), known.stream().map(Place::name).toList())));
-            }
-            return within;
         }
 
         private void read(Optional<Set<Place>> wanted) {

@@ -1,5 +1,6 @@
 package ortet.inventory;
 
+import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import ortet.book.BookView;
@@ -9,6 +10,9 @@ import ortet.book.QueryName;
 import ortet.book.Rows;
 import ortet.entry.PlaceListed;
 import ortet.plant.Place;
+import ortet.value.Fault;
+import ortet.value.Nearest;
+import ortet.value.Refused;
 
 /**
  * The places that a book knows.
@@ -26,5 +30,21 @@ public record Places(SortedSet<Place> all) {
         }
         Listings.of(view).places().stream().map(PlaceListed::place).forEach(all::add);
         return new Places(all);
+    }
+
+    /**
+     * Return a place and all places within it.
+     *
+     * @throws Refused when the book knows none of them, with the nearest name
+     */
+    public static Set<Place> within(BookView view, Place place) {
+        Set<Place> within = Listings.of(view).within(place);
+        Set<Place> known = of(view).all();
+        if (within.stream().noneMatch(known::contains)) {
+            throw new Refused(Fault.of("unknown-place", "no place " + place)
+                    .nearest(Nearest.of(
+                            place.name(), known.stream().map(Place::name).toList())));
+        }
+        return within;
     }
 }

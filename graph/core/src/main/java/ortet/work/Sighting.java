@@ -9,11 +9,11 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import ortet.book.BookView;
-import ortet.book.Listings;
 import ortet.book.Parameters;
 import ortet.book.QueryName;
 import ortet.book.Rows;
 import ortet.book.UnitFacts;
+import ortet.inventory.Places;
 import ortet.plant.Place;
 import ortet.plant.Tag;
 import ortet.plant.UnitNumber;
@@ -83,7 +83,7 @@ public record Sighting(
 
     /** Compare the tags seen at a place with what the book expects there on a day. */
     public static Sighting of(BookView view, Place place, Collection<Tag> seen, LocalDate asOf) {
-        Set<Place> places = Listings.of(view).within(place);
+        Set<Place> places = Places.within(view, place);
         List<Expected> expected = new ArrayList<>();
         Set<UnitNumber> expectedUnits = new LinkedHashSet<>();
         for (Place here : places) {
