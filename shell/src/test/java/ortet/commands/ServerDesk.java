@@ -16,6 +16,7 @@ import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.context.annotation.Primary;
 import ortet.Desk;
+import ortet.book.QuickDisk;
 
 /** A desk that can speak with a server, which lives in this process until it ends. */
 final class ServerDesk implements AutoCloseable {
@@ -36,6 +37,7 @@ final class ServerDesk implements AutoCloseable {
     private static synchronized Neo4j server() {
         if (server == null) {
             server = Neo4jBuilders.newInProcessBuilder()
+                    .withWorkingDir(QuickDisk.folder())
                     .withDisabledServer()
                     .withConfig(BoltConnectorInternalSettings.enable_local_connector, false)
                     .withConfig(BoltConnectorInternalSettings.thread_pool_shutdown_wait_time, Duration.ZERO)
