@@ -3,7 +3,8 @@
 // out: unit, reason, count, day, precision
 // sort: unit, then the order of its timeline
 // reason: 0 sold, 1 returned, 2 lost, 3 culled, 4 surplus, 5 failed, 6 withdrawn, 7 not seen, 8 moved on, 9 worked,
-// 10 unworked, 11 used up; day: the first that it may be; precision: 0 day, 1 month, 2 year
+// 10 unworked, 11 used up
+// day: the first that it may be; precision: 0 day, 1 month, 2 year
 MATCH (x:Leaving)
 WHERE x.day <= $as_of
 WITH x ORDER BY x.unit, x.position

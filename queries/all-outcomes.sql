@@ -2,8 +2,8 @@
 -- in: as_of
 -- out: unit, fate, count, day, precision
 -- sort: unit, then the order of its timeline
--- fate: 0 taken, 1 failed, 2 withdrawn, 3 not seen, 4 moved on, 5 found more, 6 still on; day: the first that it may be;
--- precision: 0 day, 1 month, 2 year
+-- fate: 0 taken, 1 failed, 2 withdrawn, 3 not seen, 4 moved on, 5 found more, 6 still on
+-- day: the first that it may be; precision: 0 day, 1 month, 2 year
 SELECT unit,
        CASE fate
          WHEN 'taken' THEN 0

@@ -1,5 +1,5 @@
-// all-signs: what was seen or done by a day that shows a unit alive, but for pottings and returns, in whole numbers, and
-// since when it was stock; entries amended since are left out
+// all-signs: what by a day shows a unit alive, but for pottings and returns, in whole numbers,
+// and since when it was stock; entries amended since are left out
 // in: as_of
 // out: unit, what, day, precision, value
 // sort: unit, then the order in which they were recorded
@@ -14,8 +14,8 @@ CALL () {
 }
 MATCH (e:Entry)
 WHERE e.day <= $as_of
-  AND e.kind IN ['checked', 'reworked', 'lifted', 'moved', 'measured', 'seen', 'kept-as-stock', 'left-long',
-                 'cut-back', 'graded', 'counted', 'released']
+  AND e.kind IN ['checked', 'reworked', 'lifted', 'moved', 'measured', 'seen', 'kept-as-stock',
+                 'left-long', 'cut-back', 'graded', 'counted', 'released']
   AND (e.kind <> 'released' OR coalesce(e.from, 'stock') = 'stock')
   AND NOT EXISTS { (:Entry)-[:AMENDS]->(e) }
 MATCH (e)-[:NAMES]->(u:Unit)

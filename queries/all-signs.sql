@@ -1,5 +1,5 @@
--- all-signs: what was seen or done by a day that shows a unit alive, but for pottings and returns, in whole numbers, and
--- since when it was stock; entries amended since are left out
+-- all-signs: what by a day shows a unit alive, but for pottings and returns, in whole numbers,
+-- and since when it was stock; entries amended since are left out
 -- in: as_of
 -- out: unit, what, day, precision, value
 -- sort: unit, then the order in which they were recorded
@@ -25,8 +25,8 @@ SELECT i.unit,
 FROM involvement i
 CROSS JOIN entry e ON e.recorded_order = i.recorded_order
 WHERE e.day <= :as_of
-  AND e.kind IN ('checked', 'reworked', 'lifted', 'moved', 'measured', 'seen', 'kept-as-stock', 'left-long',
-                 'cut-back', 'graded', 'counted', 'released')
+  AND e.kind IN ('checked', 'reworked', 'lifted', 'moved', 'measured', 'seen', 'kept-as-stock',
+                 'left-long', 'cut-back', 'graded', 'counted', 'released')
   AND (e.kind <> 'released' OR coalesce(json_extract(e.fields, '$.from'), 'stock') = 'stock')
   AND NOT EXISTS (SELECT 1 FROM amendment a WHERE a.target = e.recorded_order)
 ORDER BY i.unit, i.recorded_order;

@@ -1,5 +1,5 @@
-// all-treatments: how each unit was set, struck, worked or sown by a day, in whole numbers; where that was amended
-// since it is left out
+// all-treatments: how each unit was set, struck, worked or sown by a day, in whole numbers; where
+// that was amended since it is left out
 // in: as_of
 // out: unit, treatment, stem
 // sort: unit
