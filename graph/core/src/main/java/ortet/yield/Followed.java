@@ -314,15 +314,9 @@ final class Followed {
                             lives.value(at));
                 case CULLED -> {
                     Established how = left(unit, day, due);
-                    add(
-                            row,
-                            how == Established.YES ? how : Established.NO,
-                            Saleable.NO,
-                            size,
-                            lives.value(at));
+                    add(row, how == Established.YES ? how : Established.NO, Saleable.NO, size, lives.value(at));
                 }
-                case SURPLUS, USED_UP ->
-                    add(row, left(unit, day, due), ungraded(unit), size, lives.value(at));
+                case SURPLUS, USED_UP -> add(row, left(unit, day, due), ungraded(unit), size, lives.value(at));
                 case WORKED -> {
                     worked = left(unit, day, due);
                     add(row, worked, ungraded(unit), size, lives.value(at));
