@@ -1,5 +1,5 @@
 /**
- * Answers what numbers say: proportions and their intervals. Knows no plant, no entry and no book; depends on
- * {@code ortet.value} alone.
+ * Answers what numbers say: rates, their differences and odds, within strata and out of clusters, times to an event, and
+ * how sure each is. Knows no plant, no entry and no book; depends on {@code ortet.value} and on libraries for numbers.
  */
 package ortet.figures;

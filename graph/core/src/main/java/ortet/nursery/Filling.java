@@ -2,8 +2,11 @@ package ortet.nursery;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.EnumMap;
 import java.util.EnumSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import ortet.book.Act;
@@ -20,6 +23,27 @@ final class Filling {
     private static final int SOLD = Reason.SOLD.ordinal();
     private static final int RETURNED = Reason.RETURNED.ordinal();
     private static final int UNWORKED = Reason.UNWORKED.ordinal();
+
+    private static final Fate[] FATES = Fate.values();
+    private static final Reason[] REASONS = Reason.values();
+    private static final Map<Fate, Turn> OUTCOMES = new EnumMap<>(Map.of(
+            Fate.TAKEN, Turn.TAKEN,
+            Fate.FAILED, Turn.FAILED,
+            Fate.WITHDRAWN, Turn.WITHDRAWN,
+            Fate.NOT_SEEN, Turn.NOT_SEEN,
+            Fate.MOVED_ON, Turn.PASSED_ON,
+            Fate.FOUND_MORE, Turn.FOUND_MORE,
+            Fate.STILL_ON, Turn.STILL_ON));
+    private static final Map<Reason, Turn> DEPARTURES = new EnumMap<>(Map.of(
+            Reason.SOLD, Turn.SOLD,
+            Reason.RETURNED, Turn.RETURNED,
+            Reason.LOST, Turn.LOST,
+            Reason.CULLED, Turn.CULLED,
+            Reason.SURPLUS, Turn.SURPLUS,
+            Reason.MOVED_ON, Turn.WENT_ON,
+            Reason.WORKED, Turn.WORKED,
+            Reason.UNWORKED, Turn.UNWORKED,
+            Reason.USED_UP, Turn.USED_UP));
 
     private final int lastUnit;
     private final Set<Part> parts;
@@ -48,6 +72,12 @@ final class Filling {
     private int row;
     private int[] names = {};
     private List<CultivarName> cultivars = List.of();
+    private final Ints turnUnit = new Ints();
+    private final Ints turnWhen = new Ints();
+    private final Ints turnWhat = new Ints();
+    private int[] treatment = {};
+    private final Map<Treatment, Integer> treatments = new LinkedHashMap<>();
+    private final Map<String, Integer> sizes = new LinkedHashMap<>();
     private int[] sold = {};
     private byte[] left = {};
 
@@ -77,6 +107,9 @@ final class Filling {
         if (fills(Part.NAMES)) {
             names = filled();
         }
+        if (fills(Part.LIVES)) {
+            treatment = filled();
+        }
         if (fills(Part.LEAVINGS)) {
             sold = new int[lastUnit + 1];
             left = new byte[lastUnit + 1];
@@ -84,7 +117,7 @@ final class Filling {
         }
     }
 
-    private boolean fills(Part part) {
+    boolean fills(Part part) {
         return parts.contains(part);
     }
 
@@ -136,6 +169,10 @@ final class Filling {
             }
         }
         return found.done();
+    }
+
+    boolean hasBegun(int unit, long asOf) {
+        return nature[unit] >= 0 && Days.first(begun[unit]) <= asOf;
     }
 
     int nature(int unit) {
@@ -207,6 +244,55 @@ final class Filling {
         }
     }
 
+    /** Tell of something that happened to units under a tag. */
+    void turn(int unit, Turn what, int when, int value) {
+        turnUnit.add(unit);
+        turnWhen.add(when);
+        turnWhat.add(Lives.packed(what, value));
+    }
+
+    /** Tell what became of units of a cohort; whether it was set later does not matter here. */
+    void outcomeTurn(int unit, int fate, int units, int when) {
+        turn(unit, OUTCOMES.get(FATES[fate]), when, units);
+    }
+
+    /** Tell of units that left their tag; those that failed or were withdrawn or not seen are outcomes already. */
+    void leavingTurn(int unit, int reason, int units, int when) {
+        Turn what = DEPARTURES.get(REASONS[reason]);
+        if (what != null) {
+            turn(unit, what, when, units);
+        }
+    }
+
+    /** Return the place of a size class, a new one where it was not met before. */
+    int size(String size) {
+        return sizes.computeIfAbsent(size, one -> sizes.size());
+    }
+
+    /** Return the place of a treatment, a new one where it was not met before. */
+    int treatment(Treatment one) {
+        return treatments.computeIfAbsent(one, fresh -> treatments.size());
+    }
+
+    /** Tell how a unit was set, and on what stem, 0 where nobody measured it. */
+    void set(int unit, int how, int stem) {
+        treatment[unit] = how;
+        if (stem > 0) {
+            turn(unit, Turn.SET_ON, begun[unit], stem);
+        }
+    }
+
+    private Lives lives() {
+        return Lives.of(
+                lastUnit,
+                turnUnit.done(),
+                turnWhen.done(),
+                turnWhat.done(),
+                treatment,
+                List.copyOf(treatments.keySet()),
+                List.copyOf(sizes.keySet()));
+    }
+
     /** Return the columns: those that were there already, and those filled. */
     Columns columns(int[] cohortUnits) {
         return new Columns(
@@ -221,6 +307,7 @@ final class Filling {
                 fills(Part.NAMES) ? Optional.of(names) : known.names(),
                 fills(Part.NAMES) ? List.copyOf(cultivars) : known.cultivars(),
                 fills(Part.LEAVINGS) ? Optional.of(sold) : known.sold(),
+                fills(Part.LIVES) ? Optional.of(lives()) : known.lives(),
                 fills(Part.LEAVINGS) ? Optional.of(left) : known.left());
     }
 

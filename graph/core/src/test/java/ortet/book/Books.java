@@ -24,7 +24,10 @@ public final class Books {
             "all-outcomes",
             "all-standings",
             "all-leavings",
-            "all-names");
+            "all-names",
+            "all-pottings",
+            "all-signs",
+            "all-treatments");
 
     private Books() {}
 
@@ -68,6 +71,9 @@ public final class Books {
             all.put("tags of all as of " + day, texts(view, "tags-of-units", day));
             all.put("stand of all as of " + day, texts(view, "stand-of-units", day));
             all.put("places of all as of " + day, texts(view, "places-of-units", day));
+        }
+        for (String question : List.of("sizes-in-use", "treatments-in-use", "amended-signs", "amended-treatments")) {
+            all.put(question, view.ask(new QueryName(question), Parameters.NONE).values());
         }
         all.put("beginnings", texts(view, "beginnings", "9999-12-31"));
         return all;

@@ -1,0 +1,458 @@
+package ortet.yield;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.IntStream;
+import ortet.book.BookView;
+import ortet.figures.Clustered;
+import ortet.figures.ConditionalOdds;
+import ortet.figures.Count;
+import ortet.figures.Interval;
+import ortet.figures.MantelHaenszel;
+import ortet.figures.Needed;
+import ortet.figures.Stratum;
+import ortet.nursery.Part;
+import ortet.nursery.Snapshot;
+import ortet.value.Defect;
+import ortet.value.Warning;
+
+/**
+ * Answers what one way of raising trees yields against another: layering against cuttings, one hormone against another.
+ *
+ * <p>Everything is counted in whole units and follows them to the plants that they became; the definitions are in
+ * docs/methods/yield.md. Linear in the nursery, with no object for a unit.
+ */
+public final class Compare {
+    private static final int NO_GROUP = Integer.MIN_VALUE;
+    private static final int NO_CODE = -1;
+    private static final int MIXED = -2;
+
+    /** The difference that is worth knowing where the observed one is smaller. */
+    private static final double WORTH_KNOWING = 0.1;
+
+    private static final double SMALL = 0.05;
+
+    private final BookView view;
+    private final CompareQuestion question;
+    private final Samples samples;
+    private final Followed followed;
+    private final Grouping grouping;
+    private final Clusters clusters;
+    private final MotherYears motherYears;
+    private final Fairness fairness;
+    private final Stand stand;
+    private final Sides sides;
+    private final int[] code;
+    private final int[] accountCode;
+    private final boolean[] met;
+    private final List<Integer> groups = new ArrayList<>();
+
+    private Compare(BookView view, Snapshot snapshot, CompareQuestion question) {
+        this.view = view;
+        this.question = question;
+        this.samples = Samples.of(snapshot, question.periods());
+        this.followed = Followed.of(samples, question.establishment());
+        this.grouping = new Grouping(view, samples);
+        this.clusters = new Clusters(samples, followed);
+        this.motherYears = new MotherYears(samples, clusters);
+        Treated treated = new Treated(snapshot);
+        this.fairness = new Fairness(samples, grouping, treated);
+        this.stand = new Stand(samples);
+        this.sides = Sides.of(view, question, samples, treated);
+        this.code = new int[samples.cohorts().size()];
+        this.accountCode = new int[code.length];
+        this.met = new boolean[code.length];
+    }
+
+    /** Return the parts of a snapshot that the answer needs. */
+    public static Set<Part> parts() {
+        return Followed.PARTS;
+    }
+
+    /**
+     * Return the comparison.
+     *
+     * @throws ortet.value.Refused when a side, the cultivar, mother or operator asked for is not in the book; the nearest
+     *     are named
+     */
+    public static ComparisonTable ask(BookView view, CompareQuestion question) {
+        return ask(view, Snapshot.of(view, question.asOf(), parts()), question);
+    }
+
+    /**
+     * Return the comparison out of a snapshot of the day asked about, with the parts needed.
+     *
+     * @throws ortet.value.Refused as {@link #ask(BookView, CompareQuestion)} does
+     */
+    public static ComparisonTable ask(BookView view, Snapshot snapshot, CompareQuestion question) {
+        if (!snapshot.asOf().equals(question.asOf())) {
+            throw new Defect("a snapshot of " + snapshot.asOf() + " for a question about " + question.asOf());
+        }
+        return new Compare(view, snapshot, question).table();
+    }
+
+    private ComparisonTable table() {
+        Selection selection = Selection.of(view, question.filter(), samples);
+        Map<Integer, Integer> places = new HashMap<>();
+        for (int row = 0; row < code.length; row++) {
+            code[row] = NO_CODE;
+            if (selection.keeps(row) && samples.isCounted(row)) {
+                int side = sides.side(row);
+                if (side != Sides.NEITHER) {
+                    int group = question.by().isPresent()
+                            ? grouping.number(question.by().get(), row)
+                            : NO_GROUP;
+                    Integer place = places.putIfAbsent(group, groups.size());
+                    if (place == null) {
+                        place = groups.size();
+                        groups.add(group);
+                    }
+                    code[row] = 2 * place + side;
+                }
+            }
+        }
+        settleAccounts();
+        int[][] rows = sorted();
+        if (question.by().isEmpty()) {
+            Comparison all = groups.isEmpty()
+                    ? comparison(Optional.empty(), new int[0], new int[0])
+                    : comparison(Optional.empty(), rows[0], rows[1]);
+            return new ComparisonTable(question, List.of(all), List.of(), warnings(List.of(all)));
+        }
+        Map<Integer, GroupKey> keys = grouping.keys(question.by().get(), new LinkedHashSet<>(groups));
+        List<Comparison> found = new ArrayList<>();
+        List<Group> oneSided = new ArrayList<>();
+        IntStream.range(0, groups.size())
+                .boxed()
+                .sorted(Comparator.comparing(place -> keys.get(groups.get(place))))
+                .forEach(place -> {
+                    Group group = keys.get(groups.get(place)).group();
+                    if (units(rows[2 * place]) > 0 && units(rows[2 * place + 1]) > 0) {
+                        found.add(comparison(Optional.of(group), rows[2 * place], rows[2 * place + 1]));
+                    } else if (units(rows[2 * place]) > 0 || units(rows[2 * place + 1]) > 0) {
+                        oneSided.add(group);
+                    }
+                });
+        return new ComparisonTable(question, found, oneSided, warnings(found));
+    }
+
+    private int units(int[] rows) {
+        return IntStream.of(rows).map(samples::set).sum();
+    }
+
+    /** Find the accounts whose rows are all on one side of one comparison. */
+    private void settleAccounts() {
+        Arrays.fill(accountCode, NO_CODE - 2);
+        for (int row = 0; row < code.length; row++) {
+            if (samples.isThere(row)
+                    && (samples.set(row) > 0 || samples.cohorts().taken(row) > 0)) {
+                int account = followed.account(row);
+                accountCode[account] =
+                        accountCode[account] == NO_CODE - 2 || accountCode[account] == code[row] ? code[row] : MIXED;
+            }
+        }
+    }
+
+    /** Return the rows of every group and side. */
+    private int[][] sorted() {
+        int[] sizes = new int[2 * groups.size()];
+        for (int one : code) {
+            if (one >= 0) {
+                sizes[one]++;
+            }
+        }
+        int[][] rows = new int[sizes.length][];
+        for (int at = 0; at < sizes.length; at++) {
+            rows[at] = new int[sizes[at]];
+            sizes[at] = 0;
+        }
+        for (int row = 0; row < code.length; row++) {
+            if (code[row] >= 0) {
+                rows[code[row]][sizes[code[row]]++] = row;
+            }
+        }
+        return rows;
+    }
+
+    // ---- one side ----
+
+    /** One side of one comparison, being counted. */
+    private final class Side {
+        private final String name;
+        private final int[] rows;
+        private final int[] taken;
+        private final int[] takeKnown;
+        private final int[] established;
+        private final int[] establishedKnown;
+        private final int[] ofEstablished = new int[Followed.Established.values().length];
+        private final int[] ofSaleable = new int[Followed.Saleable.values().length];
+        private final Map<String, Integer> bySize = new TreeMap<>();
+        private int failed;
+        private int withdrawn;
+        private int pending;
+        private int leftOut;
+        private int saleableOfMothers;
+
+        Side(String name, int[] rows) {
+            this.name = name;
+            this.rows = rows;
+            taken = new int[rows.length];
+            takeKnown = new int[rows.length];
+            established = new int[rows.length];
+            establishedKnown = new int[rows.length];
+            for (int at = 0; at < rows.length; at++) {
+                count(at);
+            }
+            for (int row : rows) {
+                met[followed.account(row)] = false;
+            }
+        }
+
+        private void count(int at) {
+            int row = rows[at];
+            taken[at] = samples.cohorts().taken(row);
+            takeKnown[at] = taken[at] + samples.cohorts().failed(row);
+            int account = followed.account(row);
+            if (followed.isBlurred(account) || accountCode[account] == MIXED) {
+                leftOut += samples.set(row);
+                return;
+            }
+            failed += samples.cohorts().failed(row);
+            withdrawn += samples.cohorts().withdrawn(row);
+            pending += samples.set(row) - takeKnown[at] - samples.cohorts().withdrawn(row);
+            establishedKnown[at] = samples.cohorts().failed(row);
+            if (met[account]) {
+                return;
+            }
+            met[account] = true;
+            for (Followed.Established how : Followed.Established.values()) {
+                ofEstablished[how.ordinal()] += followed.count(account, how);
+            }
+            for (Followed.Saleable how : Followed.Saleable.values()) {
+                ofSaleable[how.ordinal()] += followed.count(account, how);
+            }
+            established[at] = followed.count(account, Followed.Established.YES);
+            establishedKnown[at] += established[at] + followed.count(account, Followed.Established.NO);
+            if (samples.mother(row) != 0) {
+                saleableOfMothers += followed.count(account, Followed.Saleable.YES);
+            }
+            List<String> sizes = samples.snapshot().lives().sizes();
+            for (int size = 0; size <= sizes.size(); size++) {
+                int saleable = followed.saleable(account, size);
+                if (saleable > 0) {
+                    bySize.merge(size == sizes.size() ? "" : sizes.get(size), saleable, Integer::sum);
+                }
+            }
+        }
+
+        private int of(Followed.Established how) {
+            return ofEstablished[how.ordinal()];
+        }
+
+        private int of(Followed.Saleable how) {
+            return ofSaleable[how.ordinal()];
+        }
+
+        Clustered clustered(Measure measure) {
+            return measure == Measure.TAKE
+                    ? clusters.of(rows, taken, takeKnown)
+                    : clusters.of(rows, established, establishedKnown);
+        }
+
+        int yes(Measure measure, int at) {
+            return measure == Measure.TAKE ? taken[at] : established[at];
+        }
+
+        int known(Measure measure, int at) {
+            return measure == Measure.TAKE ? takeKnown[at] : establishedKnown[at];
+        }
+
+        SideYield told() {
+            Samples.Sums sums = new Samples.Sums();
+            for (int row : rows) {
+                samples.addTo(sums, row);
+            }
+            Tally tally = sums.tally();
+            Raised raised = new Raised(
+                    of(Followed.Established.YES),
+                    of(Followed.Established.NO) + failed,
+                    of(Followed.Established.CENSORED) + withdrawn,
+                    of(Followed.Established.TOO_YOUNG) + of(Followed.Established.UNSEEN) + pending,
+                    of(Followed.Established.UNSEEN),
+                    leftOut);
+            Raised saleable = new Raised(
+                    of(Followed.Saleable.YES),
+                    of(Followed.Saleable.NO) + failed,
+                    of(Followed.Saleable.CENSORED) + withdrawn,
+                    of(Followed.Saleable.GROWING_ON) + pending,
+                    0,
+                    leftOut);
+            return new SideYield(
+                    name,
+                    tally,
+                    stand.of(rows, 0, rows.length),
+                    raised,
+                    saleable,
+                    bySize,
+                    motherYears.count(rows),
+                    saleableOfMothers,
+                    YieldRate.of(clustered(Measure.TAKE), tally.pending(), question.confidence()),
+                    YieldRate.of(clustered(Measure.ESTABLISHED), raised.open(), question.confidence()));
+        }
+    }
+
+    // ---- both sides ----
+
+    private Comparison comparison(Optional<Group> group, int[] firstRows, int[] secondRows) {
+        Side one = new Side(sides.name(0), firstRows);
+        Side other = new Side(sides.name(1), secondRows);
+        SideYield first = one.told();
+        SideYield second = other.told();
+        Measure measure = isKnown(first) && isKnown(second) ? Measure.ESTABLISHED : Measure.TAKE;
+        Clustered a = one.clustered(measure);
+        Clustered b = other.clustered(measure);
+        Optional<Double> difference = a.share().flatMap(p -> b.share().map(q -> p - q));
+        Optional<Clustered.Answer> answer = Clustered.difference(a, b, question.confidence());
+        boolean allows = answer.filter(Clustered.Widened.class::isInstance).isPresent();
+        Optional<Interval> interval = answer.map(Clustered.Answer::interval);
+        Optional<Stratified> stratified = question.within().map(within -> stratified(within, measure, one, other));
+        Verdict verdict = verdict(interval, allows, stratified);
+        return new Comparison(
+                group,
+                measure,
+                first,
+                second,
+                difference,
+                interval,
+                allows,
+                ConditionalOdds.of(a.total(), b.total(), question.confidence()),
+                stratified,
+                fairness.between(question, firstRows, secondRows),
+                verdict,
+                verdict == Verdict.NOT_TOLD_APART ? settle(a, b) : Optional.empty());
+    }
+
+    /** Tell whether establishing is known of enough units: of all but a fifth of those that count. */
+    private static boolean isKnown(SideYield side) {
+        return side.established().counting() > 0 && !side.established().isMuchOpen();
+    }
+
+    private static Verdict verdict(Optional<Interval> interval, boolean allows, Optional<Stratified> stratified) {
+        if (interval.isEmpty()) {
+            return Verdict.NOTHING_KNOWN;
+        }
+        if (!allows) {
+            return Verdict.ONE_CLUSTER;
+        }
+        Verdict alone = verdict(interval.get());
+        // within strata the interval takes units for independent; it can take a verdict back, but cannot give one
+        Verdict within = stratified
+                .flatMap(Stratified::difference)
+                .map(difference -> difference.interval().map(Compare::verdict).orElse(Verdict.NOT_TOLD_APART))
+                .orElse(alone);
+        return stratified.filter(strata -> strata.strata() == 0).isPresent() || within != alone
+                ? Verdict.NOT_TOLD_APART
+                : alone;
+    }
+
+    private static Verdict verdict(Interval interval) {
+        if (interval.lower() > 0) {
+            return Verdict.FIRST_YIELDS_MORE;
+        }
+        return interval.upper() < 0 ? Verdict.SECOND_YIELDS_MORE : Verdict.NOT_TOLD_APART;
+    }
+
+    private Optional<Settle> settle(Clustered first, Clustered second) {
+        double p = first.share().orElseThrow();
+        double q = second.share().orElseThrow();
+        boolean observed = Math.abs(p - q) >= SMALL;
+        double other = observed ? q : p > 0.5 ? p - WORTH_KNOWING : p + WORTH_KNOWING;
+        int size = (int) Math.max(
+                1,
+                Math.round((double) (first.total().trials() + second.total().trials())
+                        / (first.clusters() + second.clusters())));
+        double correlation =
+                Math.max(first.correlation().orElse(0.0), second.correlation().orElse(0.0));
+        Needed needed = Needed.clustered(p, other, size, correlation, question.confidence(), Needed.POWER);
+        return Optional.of(new Settle(Math.abs(p - other), observed, size, correlation, needed));
+    }
+
+    private Stratified stratified(Within within, Measure measure, Side one, Side other) {
+        TakeBy by = within == Within.SEASON ? TakeBy.SEASON : TakeBy.MOTHER;
+        Map<Integer, long[]> sums = new TreeMap<>();
+        int leftOut = add(by, measure, one, 0, sums) + add(by, measure, other, 2, sums);
+        Map<Integer, GroupKey> keys = grouping.keys(by, sums.keySet());
+        List<Stratum> strata = new ArrayList<>();
+        sums.forEach((stratum, sum) -> strata.add(
+                new Stratum(keys.get(stratum).group().shown(), new Count(sum[0], sum[1]), new Count(sum[2], sum[3]))));
+        MantelHaenszel all = MantelHaenszel.of(strata, question.confidence());
+        int both = (int) strata.stream()
+                .filter(stratum ->
+                        stratum.first().trials() > 0 && stratum.second().trials() > 0)
+                .count();
+        return new Stratified(
+                within,
+                both,
+                all.informing(),
+                all.difference(),
+                all.oddsRatio(),
+                all.oddsRatioInterval(),
+                all.test().map(test -> test.p()),
+                all.tarone().map(test -> test.p()),
+                leftOut);
+    }
+
+    /** Add the units of a side to the sums of their strata; return how many are in none, or nobody can tell in which. */
+    private int add(TakeBy by, Measure measure, Side side, int place, Map<Integer, long[]> sums) {
+        Map<Integer, Integer> stratumOf = new HashMap<>();
+        Set<Integer> straddling = new LinkedHashSet<>();
+        for (int row : side.rows) {
+            int account = followed.account(row);
+            int stratum = grouping.number(by, row);
+            if (samples.set(row) > 0 && stratumOf.getOrDefault(account, stratum) != stratum) {
+                straddling.add(account);
+            }
+            if (samples.set(row) > 0) {
+                stratumOf.put(account, stratum);
+            }
+        }
+        int leftOut = 0;
+        for (int at = 0; at < side.rows.length; at++) {
+            int row = side.rows[at];
+            boolean unknown = by == TakeBy.MOTHER && samples.mother(row) <= 0;
+            if (unknown || measure == Measure.ESTABLISHED && straddling.contains(followed.account(row))) {
+                leftOut += Math.max(0, samples.set(row));
+                continue;
+            }
+            long[] sum = sums.computeIfAbsent(grouping.number(by, row), one -> new long[4]);
+            sum[place] += side.yes(measure, at);
+            sum[place + 1] += side.known(measure, at);
+        }
+        return leftOut;
+    }
+
+    private List<Warning> warnings(List<Comparison> rows) {
+        List<Warning> warnings = new ArrayList<>();
+        for (Comparison row : rows) {
+            for (SideYield side : List.of(row.first(), row.second())) {
+                if (side.tally().isMuchPending()) {
+                    warnings.add(new Warning(
+                            "much-pending",
+                            (row.group().isPresent() ? row.shown() + ", " : "") + side.name() + ": "
+                                    + side.tally().pending() + " of "
+                                    + side.tally().counting()
+                                    + " are not known yet, more than a fifth; the rate may still change much"));
+                }
+            }
+        }
+        return warnings;
+    }
+}

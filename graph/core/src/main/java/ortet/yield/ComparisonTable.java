@@ -1,0 +1,23 @@
+package ortet.yield;
+
+import java.util.List;
+import java.util.Objects;
+import ortet.value.Warning;
+
+/**
+ * The answer to a comparison.
+ *
+ * @param question what was asked
+ * @param rows one comparison, or one for each cultivar or taxon of which both sides were set, by name
+ * @param oneSided cultivars or taxa of which only one side was set
+ * @param warnings what is odd
+ */
+public record ComparisonTable(
+        CompareQuestion question, List<Comparison> rows, List<Group> oneSided, List<Warning> warnings) {
+    public ComparisonTable {
+        Objects.requireNonNull(question);
+        rows = List.copyOf(rows);
+        oneSided = List.copyOf(oneSided);
+        warnings = List.copyOf(warnings);
+    }
+}

@@ -1,0 +1,65 @@
+package ortet.yield;
+
+import java.time.LocalDate;
+import java.time.MonthDay;
+import java.util.Objects;
+import ortet.value.Refused;
+import ortet.value.Require;
+
+/**
+ * When a young plant has established: seen alive so many growing-season days after it was severed or first potted.
+ *
+ * <p>The defaults, 90 days and a season from 1 April to 31 October, are common practice in a mild northern climate, not
+ * published figures.
+ *
+ * @param days growing-season days that it must have lived through, at least 1
+ * @param from the first day of the growing season
+ * @param to its last day, not before the first
+ */
+public record Establishment(int days, MonthDay from, MonthDay to) {
+    /** Common practice: 90 days between 1 April and 31 October. */
+    public static final Establishment DEFAULTS = new Establishment(90, MonthDay.of(4, 1), MonthDay.of(10, 31));
+
+    public Establishment {
+        Require.atLeast(1, days, "growing-season days");
+        Objects.requireNonNull(from);
+        Objects.requireNonNull(to);
+        if (from.isAfter(to)) {
+            throw Refused.because(
+                    "bad-season", "expected a growing season that ends after it begins, found " + from + " to " + to);
+        }
+    }
+
+    /**
+     * Return the first day on which so many growing-season days have passed.
+     *
+     * @param start the day of severing or potting, in days since 1970; it does not count itself
+     * @return days since 1970
+     */
+    int due(int start) {
+        LocalDate day = LocalDate.ofEpochDay(start).plusDays(1);
+        int left = days;
+        while (true) {
+            LocalDate first = from.atYear(day.getYear());
+            LocalDate last = to.atYear(day.getYear());
+            LocalDate at = day.isBefore(first) ? first : day;
+            long here = last.toEpochDay() - at.toEpochDay() + 1;
+            if (here >= left) {
+                return Math.toIntExact(at.toEpochDay() + left - 1);
+            }
+            left -= (int) Math.max(0, here);
+            day = LocalDate.of(day.getYear() + 1, 1, 1);
+        }
+    }
+
+    /** Return this in words: {@code 90 growing-season days (1 April to 31 October)}. */
+    @Override
+    public String toString() {
+        return days + " growing-season days (" + words(from) + " to " + words(to) + ")";
+    }
+
+    private static String words(MonthDay day) {
+        String month = day.getMonth().toString();
+        return day.getDayOfMonth() + " " + month.charAt(0) + month.substring(1).toLowerCase(java.util.Locale.ROOT);
+    }
+}
