@@ -15,7 +15,11 @@ public record Interval(double lower, double upper, double confidence, Method met
     /** How an interval is worked out. */
     public enum Method {
         /** Wilson's score interval of one proportion. */
-        WILSON("Wilson score interval");
+        WILSON("Wilson score interval"),
+        /** Of one group, pooled with the others by a binomial mixed model. */
+        MIXED_MODEL("pooled by a binomial mixed model"),
+        /** Of one group, pooled with the others by a beta-binomial distribution. */
+        BETA_BINOMIAL("pooled by a beta-binomial distribution");
 
         private final String title;
 
