@@ -31,7 +31,11 @@ public record Interval(double lower, double upper, double confidence, Method met
         /** The interval of a Mantel-Haenszel odds ratio, of Robins, Breslow and Greenland. */
         ROBINS_BRESLOW_GREENLAND("Robins-Breslow-Greenland interval"),
         /** The interval of a Mantel-Haenszel difference, with Sato's variance. */
-        SATO("Mantel-Haenszel difference with Sato's variance");
+        SATO("Mantel-Haenszel difference with Sato's variance"),
+        /** Of one group, pooled with the others by a binomial mixed model. */
+        MIXED_MODEL("pooled by a binomial mixed model"),
+        /** Of one group, pooled with the others by a beta-binomial distribution. */
+        BETA_BINOMIAL("pooled by a beta-binomial distribution");
 
         private final String title;
 
