@@ -18,6 +18,7 @@ import ortet.commands.BookCommands;
 import ortet.commands.CareCommands;
 import ortet.commands.CohortCommands;
 import ortet.commands.Companion;
+import ortet.commands.CompareCommands;
 import ortet.commands.CopyCommands;
 import ortet.commands.CuttingsCommands;
 import ortet.commands.DemoCommands;
@@ -69,6 +70,7 @@ import ortet.nursery.Nursery;
     ImportCommands.class,
     PersonCommands.class,
     QuestionCommands.class,
+    CompareCommands.class,
     FamilyCommands.class,
     KinCommands.class,
     RecallCommands.class,
