@@ -17,12 +17,14 @@ import ortet.lineage.Trace;
 import ortet.nursery.Nursery;
 import ortet.plant.Tag;
 import ortet.screen.Screen;
+import ortet.yield.Mothers;
+import ortet.yield.MothersQuestion;
+import ortet.yield.MothersTable;
 import ortet.yield.Periods;
-import ortet.yield.Take;
+import ortet.yield.PooledTake;
 import ortet.yield.TakeBy;
 import ortet.yield.TakeFilter;
 import ortet.yield.TakeQuestion;
-import ortet.yield.TakeTable;
 
 /** Questions put to the book. */
 public final class QuestionCommands {
@@ -84,7 +86,8 @@ public final class QuestionCommands {
             description = "tell how many took of those set, struck, worked and sown",
             help = """
             The rate is taken of those known (taken and failed), with the interval in which the true rate may lie. What is
-            pending is in neither; unaccounted is what should be known by now and nobody has said.
+            pending is in neither; unaccounted is what should be known by now and nobody has said. Mothers are told with the
+            help of each other (pooled), and stand in the order of what is known, not of luck.
             ortet take --by cultivar,method
             ortet take --by mother --cultivar "Acer palmatum 'Deshojo'" --method layer --from 2020
             ortet take --by operator,season --format csv
@@ -107,6 +110,8 @@ public final class QuestionCommands {
                             description = "confidence of the intervals in percent")
                     @Word("PERCENT")
                     double confidence,
+            @Option(longName = "explain", description = "tell the methods, their sources and what went in")
+                    boolean explain,
             Asked asked,
             CommandContext context,
             Screen screen) {
@@ -114,7 +119,55 @@ public final class QuestionCommands {
         LocalDate day = asked.day(store, judge);
         TakeFilter filter = new TakeFilter(cultivar, mother, method, from, to, operator);
         TakeQuestion question = new TakeQuestion(by, filter, day, Periods.DEFAULTS, confidence / 100);
-        TakeTable table = store.read(view -> Take.ask(view, nursery.at(view, day, Take.parts()), question));
-        screen.page(out -> TakeView.show(table, asked.format(), out));
+        PooledTake table =
+                store.read(view -> PooledTake.ask(view, nursery.at(view, day, PooledTake.parts()), question));
+        screen.page(out -> TakeView.show(table, explain, asked.format(), out));
+    }
+
+    @Command(
+            name = "mothers",
+            group = GROUP,
+            description = "tell which mothers yield best, and how sure that is",
+            help = """
+            Each mother by one method (layers unless asked otherwise): what took, what to expect of her with the help of the
+            others, how likely she is among the best of those that still stand, what she gave a year, and what became of it.
+            ortet mothers --cultivar Deshojo
+            ortet mothers --method cutting --best 10 --format csv
+            """)
+    void mothers(
+            @Option(
+                            longName = "cultivar",
+                            description = "only this cultivar, by its epithet or its whole name, or this taxon")
+                    Optional<String> cultivar,
+            @Option(longName = "method", defaultValue = "layer", description = "by this method") Method method,
+            @Option(longName = "from", description = "from this season (year) on") @Word("YEAR") Optional<Integer> from,
+            @Option(longName = "to", description = "to this season (year)") @Word("YEAR") Optional<Integer> to,
+            @Option(longName = "operator", description = "only by this person") @Word("PERSON")
+                    Optional<String> operator,
+            @Option(longName = "best", defaultValue = "5", description = "among how many of the best") int best,
+            @Option(longName = "seed", defaultValue = "1", description = "seed of the draws") long seed,
+            @Option(
+                            longName = "confidence",
+                            defaultValue = "90",
+                            description = "confidence of the intervals in percent")
+                    @Word("PERCENT")
+                    double confidence,
+            @Option(longName = "explain", description = "tell the methods, their sources and what went in")
+                    boolean explain,
+            Asked asked,
+            CommandContext context,
+            Screen screen) {
+        BookStore store = shelf.open(context);
+        LocalDate day = asked.day(store, judge);
+        MothersQuestion question = new MothersQuestion(
+                new TakeFilter(cultivar, Optional.empty(), Optional.of(method), from, to, operator),
+                best,
+                MothersQuestion.DRAWS,
+                seed,
+                day,
+                Periods.DEFAULTS,
+                confidence / 100);
+        MothersTable table = store.read(view -> Mothers.ask(view, nursery.at(view, day, Mothers.parts()), question));
+        screen.page(out -> MothersView.show(table, explain, asked.format(), out));
     }
 }

@@ -6,6 +6,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.IntStream;
 import ortet.figures.Likelihood.Point;
 import ortet.value.Defect;
 import ortet.value.Refused;
@@ -308,6 +310,36 @@ public final class MixedFit {
         }
         return known.map(model -> Ranking.of(
                 grouping, groups.labels(), counts(groups), model.posterior, paths(groups), best, draws, seed));
+    }
+
+    /**
+     * Return how likely each of some groups is among the best of them.
+     *
+     * @param among the labels of these groups; others are in no draw
+     * @see #ranking(String, int, int, long)
+     */
+    public Optional<Ranking> ranking(String grouping, Set<String> among, int best, int draws, long seed) {
+        ModelData.Groups groups = groups(grouping);
+        if (best < 1 || draws < 1) {
+            throw Refused.because(
+                    "bad-ranking", "expected at least 1 group and 1 draw, found " + best + " and " + draws);
+        }
+        return known.map(model -> {
+            int[] kept = IntStream.range(0, groups.labels().size())
+                    .filter(group -> among.contains(groups.labels().get(group)))
+                    .toArray();
+            Count[] counts = counts(groups);
+            int[][] paths = paths(groups);
+            return Ranking.of(
+                    grouping,
+                    IntStream.of(kept).mapToObj(groups.labels()::get).toList(),
+                    IntStream.of(kept).mapToObj(group -> counts[group]).toArray(Count[]::new),
+                    model.posterior,
+                    IntStream.of(kept).mapToObj(group -> paths[group]).toArray(int[][]::new),
+                    best,
+                    draws,
+                    seed);
+        });
     }
 
     private ModelData.Groups groups(String grouping) {
