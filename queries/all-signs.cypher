@@ -5,7 +5,8 @@
 // sort: unit, then the order in which they were recorded
 // what: 0 alive, 1 its stem measured, 2 graded, 3 kept as stock, 4 no longer stock; day: the first that it may be;
 // precision: 0 day, 1 month, 2 year; value: the stem in hundredths of a millimetre, or the place of the size class
-// in the answer to "sizes-in-use", from 0
+// in the answer to "sizes-in-use", from 0, or of a
+// check 1 where it found roots and 2 where it did not
 CALL () {
   MATCH (g:Entry {kind: 'graded'})
   WITH DISTINCT g.size AS size
@@ -23,7 +24,7 @@ WITH u.unit AS unit, e, sizes
 ORDER BY unit, e.recorded_order
 RETURN unit,
        CASE e.kind
-         WHEN 'measured' THEN CASE WHEN e.stem_mm IS NOT NULL THEN 1 ELSE 0 END
+         WHEN 'measured' THEN CASE WHEN e.stem_mm IS NOT NULL THEN 1 ELSE 2 END
          WHEN 'graded' THEN 2
          WHEN 'kept-as-stock' THEN 3
          WHEN 'released' THEN 4
@@ -32,4 +33,5 @@ RETURN unit,
        CASE size(e.day) WHEN 10 THEN 0 WHEN 7 THEN 1 ELSE 2 END AS precision,
        CASE e.kind
          WHEN 'measured' THEN toInteger(round(toFloat(e.stem_mm) * 100.0))
+         WHEN 'checked' THEN CASE WHEN e.findings CONTAINS 'root' THEN 1 ELSE 2 END
          WHEN 'graded' THEN [place IN range(0, size(sizes) - 1) WHERE sizes[place] = e.size][0] END AS value

@@ -35,7 +35,15 @@ public record Interval(double lower, double upper, double confidence, Method met
         /** Of one group, pooled with the others by a binomial mixed model. */
         MIXED_MODEL("pooled by a binomial mixed model"),
         /** Of one group, pooled with the others by a beta-binomial distribution. */
-        BETA_BINOMIAL("pooled by a beta-binomial distribution");
+        BETA_BINOMIAL("pooled by a beta-binomial distribution"),
+        /** Limits of a share over time, symmetric on the scale log(-log). */
+        LOG_LOG("log-log limits"),
+        /** Limits of a median: the times at which the limits of the curve pass one half. */
+        BROOKMEYER_CROWLEY("Brookmeyer-Crowley interval"),
+        /** Quantiles of what comes out when the sample is drawn anew from itself, many times over. */
+        BOOTSTRAP("percentile bootstrap"),
+        /** Limits symmetric on the logarithmic scale, by the delta method. */
+        DELTA("delta method on the logarithm");
 
         private final String title;
 

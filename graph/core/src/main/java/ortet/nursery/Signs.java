@@ -5,8 +5,11 @@ import java.util.EnumSet;
 import java.util.Optional;
 import java.util.Set;
 import ortet.book.Event;
+import ortet.entry.Checked;
+import ortet.entry.Condition;
 import ortet.entry.Entry;
 import ortet.entry.EntryKind;
+import ortet.entry.Finding;
 import ortet.entry.Form;
 import ortet.entry.Graded;
 import ortet.entry.LayerSet;
@@ -58,8 +61,16 @@ final class Signs {
                 filling.turn(unit, Turn.NO_STOCK, when, 0);
             }
         } else {
-            filling.turn(unit, Turn.ALIVE, when, 0);
+            filling.turn(unit, Turn.ALIVE, when, entry instanceof Checked checked ? looked(checked) : 0);
         }
+    }
+
+    private static int looked(Checked checked) {
+        return checked.findings().stream()
+                        .map(Finding::condition)
+                        .anyMatch(seen -> seen == Condition.ROOTS_SHOWING || seen == Condition.ROOT_BALL_FULL)
+                ? Turn.ROOTS
+                : Turn.NO_ROOTS;
     }
 
     /** Tell how a unit was set by an entry, where it had begun by a day. */

@@ -20,7 +20,7 @@ public enum Turn {
     FOUND_MORE,
     /** Put into a container, or into open ground. */
     POTTED,
-    /** Seen or handled alive. */
+    /** Seen or handled alive; the value is {@link #ROOTS} or {@link #NO_ROOTS} for a check. */
     ALIVE,
     /** Measured; the value is the stem in hundredths of a millimetre. */
     MEASURED,
@@ -48,6 +48,12 @@ public enum Turn {
     SURPLUS,
     /** So many were lost. */
     LOST;
+
+    /** The value of a check that found roots. */
+    public static final int ROOTS = 1;
+
+    /** The value of a check that found none. */
+    public static final int NO_ROOTS = 2;
 
     /** Tell whether this shows that whatever grows under the tag is alive. */
     public boolean showsLife() {
