@@ -17,6 +17,9 @@ import ortet.lineage.Trace;
 import ortet.nursery.Nursery;
 import ortet.plant.Tag;
 import ortet.screen.Screen;
+import ortet.timing.Timing;
+import ortet.timing.TimingQuestion;
+import ortet.timing.TimingTable;
 import ortet.yield.Mothers;
 import ortet.yield.MothersQuestion;
 import ortet.yield.MothersTable;
@@ -169,5 +172,37 @@ public final class QuestionCommands {
                 confidence / 100);
         MothersTable table = store.read(view -> Mothers.ask(view, nursery.at(view, day, Mothers.parts()), question));
         screen.page(out -> MothersView.show(table, explain, asked.format(), out));
+    }
+
+    @Command(name = "timing", group = GROUP, description = "tell how long rooting takes", help = """
+            Weeks from setting to the first roots, as far as the looks tell it, and days until a layer was severed or a tray
+            lifted: when 1 in 10, 1 in 2 and 9 in 10 had come to it.
+            ortet timing --cultivar Deshojo
+            ortet timing --method cutting --from 2020 --format csv
+            """)
+    void timing(
+            @Option(
+                            longName = "cultivar",
+                            description = "only this cultivar, by its epithet or its whole name, or this taxon")
+                    Optional<String> cultivar,
+            @Option(longName = "method", defaultValue = "layer", description = "by this method") Method method,
+            @Option(longName = "from", description = "from this season (year) on") @Word("YEAR") Optional<Integer> from,
+            @Option(longName = "to", description = "to this season (year)") @Word("YEAR") Optional<Integer> to,
+            @Option(
+                            longName = "confidence",
+                            defaultValue = "90",
+                            description = "confidence of the intervals in percent")
+                    @Word("PERCENT")
+                    double confidence,
+            @Option(longName = "explain", description = "tell the methods, their sources and what went in")
+                    boolean explain,
+            Asked asked,
+            CommandContext context,
+            Screen screen) {
+        BookStore store = shelf.open(context);
+        LocalDate day = asked.day(store, judge);
+        TimingQuestion question = new TimingQuestion(method, cultivar, from, to, day, confidence / 100);
+        TimingTable table = store.read(view -> Timing.ask(view, nursery.at(view, day, Timing.parts()), question));
+        screen.page(out -> TimingView.show(table, explain, asked.format(), out));
     }
 }

@@ -51,11 +51,9 @@ final class Filling {
 
     private byte[] nature;
     private int[] begun;
-    private int counted;
-    private final Ints child = new Ints();
-    private final Ints mother = new Ints();
-    private final Ints act = new Ints();
-    private final Ints count = new Ints();
+    private final Longs packed = new Longs();
+    private final Longs told = new Longs();
+    private final Ints toldUnits = new Ints();
     private Optional<Links> links;
     private final Ints beginningUnits = new Ints();
     private final List<Beginning> beginnings = new ArrayList<>();
@@ -132,27 +130,52 @@ final class Filling {
         begun[unit] = Days.packed(first, precision);
     }
 
-    void link(int from, int how, int to, int units) {
-        if (child.size() > 0 && from < child.last()) {
-            throw new Defect("links out of order: " + from + " after " + child.last());
-        }
-        child.add(from);
-        act.add(how);
-        mother.add(to);
-        count.add(units);
+    /** Take a link, as {@link Packed} has it; links come in any order. */
+    void link(long link) {
+        packed.add(link);
     }
 
-    /** Tell how many units came by one of the links given; links must be told of in the order in which they were given. */
-    void linkCount(int from, int how, int to, int units) {
-        while (child.get(counted) != from || act.get(counted) != how || mother.get(counted) != to) {
-            counted++;
-        }
-        count.set(counted++, units);
+    /** Tell how many units came by one of the links. */
+    void linkCount(long link, int units) {
+        told.add(link);
+        toldUnits.add(units);
     }
 
-    /** Compress the links that were given. */
+    /** Put the links that were given in order, by child, mother and act, and compress them. */
     void closeLinks() {
-        links = Optional.of(Links.of(lastUnit, child.done(), mother.done(), act.bytes(), count.done()));
+        long[] sorted = packed.done();
+        Arrays.sort(sorted);
+        int[] child = new int[sorted.length];
+        int[] mother = new int[sorted.length];
+        byte[] act = new byte[sorted.length];
+        int[] count = new int[sorted.length];
+        for (int at = 0; at < sorted.length; at++) {
+            child[at] = Packed.child(sorted[at]);
+            mother[at] = Packed.mother(sorted[at]);
+            act[at] = (byte) Packed.act(sorted[at]);
+        }
+        long[] links = told.done();
+        int[] units = toldUnits.done();
+        for (int at = 0; at < links.length; at++) {
+            count[place(sorted, links[at], count)] = units[at];
+        }
+        this.links = Optional.of(Links.of(lastUnit, child, mother, act, count));
+    }
+
+    /** Return the first place of a link whose units have not been told yet. */
+    private static int place(long[] sorted, long link, int[] count) {
+        int place = Arrays.binarySearch(sorted, link);
+        if (place < 0) {
+            throw new Defect(
+                    "units of a link that is not there: " + Packed.child(link) + " from " + Packed.mother(link));
+        }
+        while (place > 0 && sorted[place - 1] == link) {
+            place--;
+        }
+        while (count[place] != 0 && place + 1 < sorted.length && sorted[place + 1] == link) {
+            place++;
+        }
+        return place;
     }
 
     /** Return the units that had begun by a day and keep the clone of no other, ascending; after the links were closed. */

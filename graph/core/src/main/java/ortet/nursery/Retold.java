@@ -91,13 +91,11 @@ final class Retold {
                     unit.nature().ordinal(),
                     day.first().toEpochDay(),
                     day.precision().ordinal());
-            unit.links().stream()
-                    .filter(link -> isPast(link.day()))
-                    .forEach(link -> filling.link(
-                            unit.unit().value(),
-                            link.act().ordinal(),
-                            link.mother().value(),
-                            link.count().orElse(0)));
+            unit.links().stream().filter(link -> isPast(link.day())).forEach(link -> {
+                long packed = Packed.link(unit.unit(), link.act(), link.mother());
+                filling.link(packed);
+                link.count().ifPresent(count -> filling.linkCount(packed, count));
+            });
             unit.standings().stream()
                     .filter(standing -> isPast(standing.day()))
                     .forEach(standing -> filling.standing(

@@ -81,15 +81,8 @@ final class Streamed {
                             Packed.unit(row[0]), Packed.nature(row[0]), Packed.day(row[0]), Packed.precision(row[0])));
         }
         if (missing.contains(Part.LINKS)) {
-            view.stream(
-                    LINKS,
-                    parameters,
-                    row -> filling.link(Packed.child(row[0]), Packed.act(row[0]), Packed.mother(row[0]), 0));
-            view.stream(
-                    LINK_COUNTS,
-                    parameters,
-                    row -> filling.linkCount(
-                            Packed.child(row[0]), Packed.act(row[0]), Packed.mother(row[0]), whole(row, 1)));
+            view.stream(LINKS, parameters, row -> filling.link(row[0]));
+            view.stream(LINK_COUNTS, parameters, row -> filling.linkCount(row[0], whole(row, 1)));
             filling.closeLinks();
         }
         if (missing.contains(Part.BEGINNINGS)) {

@@ -14,6 +14,9 @@ import java.util.function.IntPredicate;
 import ortet.book.BookView;
 import ortet.book.Lookup;
 import ortet.book.UnitFacts.Method;
+import ortet.figures.Followed;
+import ortet.figures.Interval;
+import ortet.figures.KaplanMeier;
 import ortet.figures.Turnbull;
 import ortet.figures.Within;
 import ortet.nursery.Cohorts;
@@ -36,7 +39,7 @@ public final class Timing {
     private static final double TENTH = 0.1;
     private static final double HALF = 0.5;
     private static final double NINETIETH = 0.9;
-    private static final int REPEATS = 199;
+    private static final int REPEATS = 99;
     private static final long SEED = 1;
 
     private final Snapshot snapshot;
@@ -103,14 +106,14 @@ public final class Timing {
         byName.forEach((name, seen) -> {
             all.add(seen);
             if (seen.set > 0) {
-                rows.add(row(Optional.of(name), seen));
+                rows.add(row(Optional.of(name), seen, true));
             }
         });
         if (unknown.set > 0) {
             all.add(unknown);
-            rows.add(row(Optional.empty(), unknown));
+            rows.add(row(Optional.empty(), unknown, true));
         }
-        return new TimingTable(question, rows, row(Optional.empty(), all));
+        return new TimingTable(question, rows, row(Optional.empty(), all, rows.size() == 1));
     }
 
     private IntPredicate asked(BookView view) {
@@ -201,12 +204,17 @@ public final class Timing {
         return left == right ? Within.exactly(right) : new Within(left, right);
     }
 
-    private TimingRow row(Optional<String> cultivar, Seen seen) {
+    private TimingRow row(Optional<String> cultivar, Seen seen, boolean alike) {
         return new TimingRow(
-                cultivar, seen.set, seen.failed, seen.neverLooked, waiting(seen.roots), waiting(seen.ready));
+                cultivar,
+                seen.set,
+                seen.failed,
+                seen.neverLooked,
+                waiting(seen.roots, alike),
+                waiting(seen.ready, alike));
     }
 
-    private Waiting waiting(List<Within> times) {
+    private Waiting waiting(List<Within> times, boolean alike) {
         List<Within> sorted = new ArrayList<>(times);
         sorted.sort((one, other) -> one.left() != other.left()
                 ? Double.compare(one.left(), other.left())
@@ -221,7 +229,21 @@ public final class Timing {
                 fit.map(one -> one.quantile(TENTH)),
                 fit.map(one -> one.quantile(HALF)),
                 fit.map(one -> one.quantile(NINETIETH)),
-                fit.filter(one -> happened >= Waiting.FEW)
-                        .map(one -> one.medianInterval(question.confidence(), REPEATS, SEED)));
+                fit.filter(one -> alike && happened >= Waiting.FEW).flatMap(one -> median(one, sorted)));
+    }
+
+    /** Return the interval of a median: where every time is known to the day, that of Brookmeyer and Crowley. */
+    private Optional<Interval> median(Turnbull fit, List<Within> times) {
+        if (!times.stream().allMatch(time -> time.isExact() || !time.hasHappened() && time.left() > 0)) {
+            return Optional.of(fit.medianInterval(question.confidence(), REPEATS, SEED));
+        }
+        return KaplanMeier.of(
+                        times.stream()
+                                .map(time -> time.hasHappened()
+                                        ? Followed.happened(time.right())
+                                        : Followed.censored(time.left()))
+                                .toList(),
+                        question.confidence())
+                .medianInterval();
     }
 }

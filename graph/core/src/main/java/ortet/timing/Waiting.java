@@ -17,7 +17,8 @@ import ortet.figures.Range;
  * @param tenth when it had happened for one in ten; absent when it has happened for none
  * @param half for one in two
  * @param ninetieth for nine in ten
- * @param median the interval of the median; absent where it has happened for fewer than {@link #FEW}
+ * @param median the interval of the median; absent where it has happened for fewer than {@link #FEW}, and for
+ *     all cultivars together, which have no common one
  */
 public record Waiting(
         int happened,

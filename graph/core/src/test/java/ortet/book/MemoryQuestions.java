@@ -19,6 +19,7 @@ import ortet.book.UnitFacts.Outcome;
 import ortet.book.UnitFacts.Reason;
 import ortet.book.UnitFacts.Standing;
 import ortet.entry.Acquired;
+import ortet.entry.Checked;
 import ortet.entry.CrossedOut;
 import ortet.entry.Entry;
 import ortet.entry.EntryKind;
@@ -299,7 +300,9 @@ public final class MemoryQuestions {
         Entry entry = recorded.entry();
         long value = NumberSink.NONE;
         long what = 0;
-        if (entry instanceof Measured measured && measured.stemMm().isPresent()) {
+        if (entry instanceof Checked checked) {
+            value = checked.findings().toString().contains("root") ? 1 : 2;
+        } else if (entry instanceof Measured measured && measured.stemMm().isPresent()) {
             what = 1;
             value = hundredths(measured.stemMm().get());
         } else if (entry instanceof Graded graded) {
