@@ -17,7 +17,6 @@ import ortet.screen.Json;
 import ortet.screen.OutputFormat;
 import ortet.screen.Screen;
 import ortet.screen.Sheet;
-import ortet.screen.Style;
 import ortet.yield.CompareOn;
 import ortet.yield.CompareQuestion;
 import ortet.yield.Comparison;
@@ -56,9 +55,12 @@ final class CompareView {
             screen.println();
             screen.prose("Of no cultivar were both sides set.");
         }
-        for (Comparison row : table.rows()) {
+        if (question.by().isPresent() && !table.rows().isEmpty()) {
             screen.println();
-            row.group().ifPresent(group -> screen.println(screen.styled(Style.STRONG, group.shown())));
+            screen.show(each(table), OutputFormat.TABLE);
+        }
+        for (Comparison row : question.by().isPresent() ? List.<Comparison>of() : table.rows()) {
+            screen.println();
             if (row.first().tally().set() + row.second().tally().set() == 0) {
                 screen.prose("Nothing was set on either side by this day.");
                 continue;
@@ -110,6 +112,57 @@ final class CompareView {
         return text.toString();
     }
 
+    /** Return a line for each cultivar or taxon. */
+    private static Sheet each(ComparisonTable table) {
+        CompareQuestion question = table.question();
+        SideYield first = table.rows().get(0).first();
+        SideYield second = table.rows().get(0).second();
+        Sheet.Builder sheet = Sheet.titled(
+                "",
+                Column.text("group", question.by().map(by -> by.word()).orElse("")),
+                Column.text("first", first.name() + " (%)"),
+                Column.text("second", second.name() + " (%)"),
+                Column.text("difference", "difference"),
+                Column.text("per_mother_year", "saleable per mother-year"),
+                Column.text("says", "says"));
+        for (Comparison row : table.rows()) {
+            sheet.row(
+                    row.shown(),
+                    rate(row.first().rate(row.measure())) + (row.measure() == Measure.TAKE ? " *" : ""),
+                    rate(row.second().rate(row.measure())),
+                    row.difference()
+                            .map(difference -> signed(difference) + " ("
+                                    + row.interval()
+                                            .map(one -> signed(one.lower()) + " to " + signed(one.upper()))
+                                            .orElse(DASH)
+                                    + ")")
+                            .orElse(DASH),
+                    perMotherYear(row.first()) + "; " + perMotherYear(row.second()),
+                    says(row));
+        }
+        sheet.note("* by take: of more than a fifth of the units nobody knows whether they have established");
+        return sheet.build();
+    }
+
+    private static String perMotherYear(SideYield side) {
+        return side.saleablePerMotherYear().map(number -> decimals(number, 2)).orElse(DASH);
+    }
+
+    private static String says(Comparison row) {
+        String unfair = row.imbalances().stream()
+                .filter(Imbalance::isMuch)
+                .map(Imbalance::factor)
+                .collect(Collectors.joining(", "));
+        String verdict = switch (row.verdict()) {
+            case FIRST_YIELDS_MORE -> "more from " + row.first().name();
+            case SECOND_YIELDS_MORE -> "more from " + row.second().name();
+            case NOT_TOLD_APART -> "not told apart";
+            case ONE_CLUSTER -> "no verdict: one tray, or mother and season";
+            case NOTHING_KNOWN -> "nothing known yet";
+        };
+        return row.verdict() == Verdict.NOTHING_KNOWN || unfair.isEmpty() ? verdict : verdict + "; unfair: " + unfair;
+    }
+
     /** Return the figures side by side. */
     private static Sheet side(Comparison row) {
         Sheet.Builder sheet = Sheet.titled(
@@ -135,13 +188,7 @@ final class CompareView {
         line(sheet, "of 100 set, at least, at most", row, side -> saleable(side.saleable()));
         line(sheet, "in size classes", row, side -> sizes(side.bySize()));
         line(sheet, "mother-years", row, side -> Counts.grouped(side.motherYears()));
-        line(
-                sheet,
-                "saleable per mother-year",
-                row,
-                side -> side.saleablePerMotherYear()
-                        .map(number -> decimals(number, 2))
-                        .orElse(DASH));
+        line(sheet, "saleable per mother-year", row, CompareView::perMotherYear);
         return sheet.build();
     }
 
@@ -172,7 +219,7 @@ final class CompareView {
             return DASH;
         }
         double least = (double) raised.yes() / raised.counting();
-        double most = (double) (raised.yes() + raised.open()) / raised.counting();
+        double most = (double) (raised.yes() + raised.unknown()) / raised.counting();
         return least == most ? percent(least) : percent(least) + ", " + percent(most);
     }
 
@@ -187,12 +234,14 @@ final class CompareView {
 
     private static void said(CompareQuestion question, Comparison row, Screen screen) {
         screen.headed("", verdict(question, row), "  ", "");
+        if (row.verdict() == Verdict.NOTHING_KNOWN) {
+            return;
+        }
         if (row.measure() == Measure.TAKE) {
             screen.hanging(
                     "",
                     "  ",
-                    "Compared by take, since of more than a fifth of the units nobody knows yet whether they have"
-                            + " established.");
+                    "Compared by take: of more than a fifth of the units nobody knows whether they have established.");
         }
         row.difference().ifPresent(difference -> screen.hanging("", "  ", difference(question, row, difference)));
         row.stratified().ifPresent(strata -> screen.hanging("", "  ", stratified(question, strata)));
@@ -282,23 +331,38 @@ final class CompareView {
     private static void fairness(Comparison row, Screen screen) {
         List<Imbalance> much =
                 row.imbalances().stream().filter(Imbalance::isMuch).toList();
-        if (much.isEmpty()) {
-            screen.hanging("", "  ", "Fair, as far as the book tells: the sides differ in little else.");
-            return;
-        }
         screen.hanging(
                 "",
                 "  ",
-                "Unfair: the sides differ in "
-                        + much.stream()
-                                .map(one ->
-                                        one.factor() + " (" + percent(one.apart()) + " % apart; most: " + one.value()
-                                                + ", " + percent(one.first()) + " % of "
-                                                + row.first().name() + ", "
-                                                + percent(one.second()) + " % of "
+                much.isEmpty()
+                        ? "Fair, as far as the book tells: the sides differ little in "
+                                + row.imbalances().stream()
+                                        .filter(Imbalance::isTold)
+                                        .map(Imbalance::factor)
+                                        .collect(Collectors.joining(", "))
+                                + "."
+                        : "Unfair: the sides differ in "
+                                + much.stream()
+                                        .map(one -> one.factor() + " (" + percent(one.apart()) + " % apart; most: "
+                                                + one.value() + ", " + percent(one.first()) + " % of "
+                                                + row.first().name() + ", " + percent(one.second()) + " % of "
                                                 + row.second().name() + ")")
-                                .collect(Collectors.joining(", "))
-                        + ".");
+                                        .collect(Collectors.joining(", "))
+                                + ".");
+        List<Imbalance> untold =
+                row.imbalances().stream().filter(one -> !one.isTold()).toList();
+        if (!untold.isEmpty()) {
+            screen.hanging(
+                    "",
+                    "  ",
+                    "Too seldom written down to tell: "
+                            + untold.stream()
+                                    .map(one -> one.factor() + " (of " + percent(one.firstTold()) + " % of "
+                                            + row.first().name() + ", " + percent(one.secondTold()) + " % of "
+                                            + row.second().name() + ")")
+                                    .collect(Collectors.joining(", "))
+                            + ".");
+        }
     }
 
     private static String settle(CompareQuestion question, Comparison row, Settle settle) {
@@ -534,7 +598,9 @@ final class CompareView {
                                         .field("apart", one.apart())
                                         .field("most", one.value())
                                         .field("first", one.first())
-                                        .field("second", one.second()))));
+                                        .field("second", one.second())
+                                        .field("first_told", one.firstTold())
+                                        .field("second_told", one.secondTold()))));
         row.stratified().ifPresent(strata -> json.object("within", one -> stratified(strata, one)));
         row.settle()
                 .ifPresent(settle -> json.object(
@@ -597,7 +663,8 @@ final class CompareView {
     private static void raised(Raised raised, Json json) {
         json.field("yes", raised.yes())
                 .field("no", raised.no())
-                .field("censored", raised.censored())
+                .field("left", raised.left())
+                .field("withdrawn", raised.withdrawn())
                 .field("not_known", raised.open())
                 .field("due_and_unseen", raised.unseen())
                 .field("left_out", raised.leftOut());

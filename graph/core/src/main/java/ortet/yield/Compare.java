@@ -284,14 +284,16 @@ public final class Compare {
             Raised raised = new Raised(
                     of(Followed.Established.YES),
                     of(Followed.Established.NO) + failed,
-                    of(Followed.Established.CENSORED) + withdrawn,
+                    of(Followed.Established.CENSORED),
+                    withdrawn,
                     of(Followed.Established.TOO_YOUNG) + of(Followed.Established.UNSEEN) + pending,
                     of(Followed.Established.UNSEEN),
                     leftOut);
             Raised saleable = new Raised(
                     of(Followed.Saleable.YES),
                     of(Followed.Saleable.NO) + failed,
-                    of(Followed.Saleable.CENSORED) + withdrawn,
+                    of(Followed.Saleable.CENSORED),
+                    withdrawn,
                     of(Followed.Saleable.GROWING_ON) + pending,
                     0,
                     leftOut);
@@ -305,7 +307,7 @@ public final class Compare {
                     motherYears.count(rows),
                     saleableOfMothers,
                     YieldRate.of(clustered(Measure.TAKE), tally.pending(), question.confidence()),
-                    YieldRate.of(clustered(Measure.ESTABLISHED), raised.open(), question.confidence()));
+                    YieldRate.of(clustered(Measure.ESTABLISHED), raised.unknown(), question.confidence()));
         }
     }
 
@@ -342,7 +344,7 @@ public final class Compare {
 
     /** Tell whether establishing is known of enough units: of all but a fifth of those that count. */
     private static boolean isKnown(SideYield side) {
-        return side.established().counting() > 0 && !side.established().isMuchOpen();
+        return side.established().counting() > 0 && !side.established().isMuchUnknown();
     }
 
     private static Verdict verdict(Optional<Interval> interval, boolean allows, Optional<Stratified> stratified) {
