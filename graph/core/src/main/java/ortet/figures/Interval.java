@@ -31,7 +31,15 @@ public record Interval(double lower, double upper, double confidence, Method met
         /** The interval of a Mantel-Haenszel odds ratio, of Robins, Breslow and Greenland. */
         ROBINS_BRESLOW_GREENLAND("Robins-Breslow-Greenland interval"),
         /** The interval of a Mantel-Haenszel difference, with Sato's variance. */
-        SATO("Mantel-Haenszel difference with Sato's variance");
+        SATO("Mantel-Haenszel difference with Sato's variance"),
+        /** Limits of a share over time, symmetric on the scale log(-log). */
+        LOG_LOG("log-log limits"),
+        /** Limits of a median: the times at which the limits of the curve pass one half. */
+        BROOKMEYER_CROWLEY("Brookmeyer-Crowley interval"),
+        /** Quantiles of what comes out when the sample is drawn anew from itself, many times over. */
+        BOOTSTRAP("percentile bootstrap"),
+        /** Limits symmetric on the logarithmic scale, by the delta method. */
+        DELTA("delta method on the logarithm");
 
         private final String title;
 
