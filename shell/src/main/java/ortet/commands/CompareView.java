@@ -7,10 +7,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import ortet.entry.Words;
 import ortet.figures.Clustered;
 import ortet.figures.Interval;
 import ortet.figures.MantelHaenszel;
+import ortet.figures.Range;
 import ortet.figures.Ratio;
 import ortet.screen.Column;
 import ortet.screen.Json;
@@ -22,6 +24,7 @@ import ortet.yield.CompareQuestion;
 import ortet.yield.Comparison;
 import ortet.yield.ComparisonTable;
 import ortet.yield.Imbalance;
+import ortet.yield.InTheEnd;
 import ortet.yield.Measure;
 import ortet.yield.Raised;
 import ortet.yield.Settle;
@@ -29,6 +32,7 @@ import ortet.yield.SideYield;
 import ortet.yield.Stratified;
 import ortet.yield.TakeFilter;
 import ortet.yield.Verdict;
+import ortet.yield.Wait;
 import ortet.yield.YieldRate;
 
 /** Shows a comparison: the figures side by side, what may be said, whether it is fair, and what would settle it. */
@@ -65,7 +69,7 @@ final class CompareView {
                 screen.prose("Nothing was set on either side by this day.");
                 continue;
             }
-            screen.show(side(row), OutputFormat.TABLE);
+            screen.show(side(question, row), OutputFormat.TABLE);
             screen.println();
             said(question, row, screen);
         }
@@ -164,7 +168,7 @@ final class CompareView {
     }
 
     /** Return the figures side by side. */
-    private static Sheet side(Comparison row) {
+    private static Sheet side(CompareQuestion question, Comparison row) {
         Sheet.Builder sheet = Sheet.titled(
                 "",
                 Column.text("what", ""),
@@ -179,6 +183,9 @@ final class CompareView {
                 row,
                 side -> side.tally().pending() + "; " + side.tally().unaccounted());
         line(sheet, "established, % of known", row, side -> rate(side.establishedRate()));
+        if (isMuchOpen(row)) {
+            line(sheet, measure(row) + " in the end, %", row, side -> inTheEnd(side.inTheEnd(row.measure())));
+        }
         line(sheet, "not yet known", row, side -> open(side.established()));
         line(
                 sheet,
@@ -189,6 +196,13 @@ final class CompareView {
         line(sheet, "in size classes", row, side -> sizes(side.bySize()));
         line(sheet, "mother-years", row, side -> Counts.grouped(side.motherYears()));
         line(sheet, "saleable per mother-year", row, CompareView::perMotherYear);
+        line(sheet, "weeks to own roots, median", row, side -> lasting(side.toRoots(), 0));
+        question.stemMm()
+                .ifPresent(stem -> line(
+                        sheet,
+                        "years to a stem of " + stem + " mm",
+                        row,
+                        side -> side.toStem().map(wait -> lasting(wait, 1)).orElse(DASH)));
         return sheet.build();
     }
 
@@ -206,6 +220,43 @@ final class CompareView {
                         + percent(one.interval().upper()) + ")"
                         + (one.widening().isPresent() ? "" : " ?"))
                 .orElse(DASH);
+    }
+
+    /** Tell whether of a side so much is unknown that the share of those known is not to be trusted. */
+    private static boolean isMuchOpen(Comparison row) {
+        return Stream.of(row.first(), row.second())
+                .anyMatch(side ->
+                        side.tally().isMuchPending() || side.established().isMuchUnknown());
+    }
+
+    private static String measure(Comparison row) {
+        return row.measure() == Measure.TAKE ? "taken" : "established";
+    }
+
+    private static String inTheEnd(Optional<InTheEnd> end) {
+        return end.map(one -> percent(one.step().share())
+                        + one.step()
+                                .interval()
+                                .map(interval ->
+                                        " (" + percent(interval.lower()) + "–" + percent(interval.upper()) + ")")
+                                .orElse("")
+                        + " by week " + decimals(one.step().time(), 0))
+                .orElse(DASH);
+    }
+
+    private static String lasting(Wait wait, int decimals) {
+        return wait.median()
+                        .map(median -> {
+                            String lower = decimals(median.lower(), decimals);
+                            String upper = Double.isFinite(median.upper()) ? decimals(median.upper(), decimals) : "";
+                            return upper.isEmpty()
+                                    ? "more than " + lower
+                                    : lower.equals(upper) ? lower : lower + " to " + upper;
+                        })
+                        .orElse(DASH)
+                + (wait.happened() + wait.open() == 0
+                        ? ""
+                        : " (" + wait.happened() + " did, " + wait.open() + " not yet)");
     }
 
     private static String open(Raised raised) {
@@ -309,10 +360,10 @@ final class CompareView {
     private static String stratified(CompareQuestion question, Stratified strata) {
         String word = strata.within().word() + "s";
         if (strata.strata() == 0) {
-            return "Within " + word + ": in none are both sides known.";
+            return "Strata " + word + ": in none are both sides known.";
         }
         Optional<Interval> interval = strata.difference().flatMap(MantelHaenszel.Difference::interval);
-        return "Within " + word + " (" + strata.strata() + " with both sides): difference "
+        return "Strata " + word + " (" + strata.strata() + " with both sides): difference "
                 + strata.difference().map(one -> signed(one.value())).orElse(DASH) + " of 100 ("
                 + interval.map(one -> signed(one.lower()) + " to " + signed(one.upper()))
                         .orElse(DASH)
@@ -641,10 +692,14 @@ final class CompareView {
                 .field("batches", side.stood().batches())
                 .field("singles", side.stood().singles())
                 .field("mothers", side.stood().mothers())
-                .object("take", one -> rate(side.takeRate(), one))
+                .object("take", one -> {
+                    rate(side.takeRate(), one);
+                    side.taking().ifPresent(end -> one.object("in_the_end", each -> inTheEnd(end, each)));
+                })
                 .object("established", one -> {
                     raised(side.established(), one);
                     rate(side.establishedRate(), one);
+                    side.establishing().ifPresent(end -> one.object("in_the_end", each -> inTheEnd(end, each)));
                 })
                 .object("saleable", one -> {
                     raised(side.saleable(), one);
@@ -657,7 +712,25 @@ final class CompareView {
                 })
                 .field("mother_years", side.motherYears())
                 .field("saleable_of_known_mothers", side.saleableOfMothers())
-                .fieldIfAny("saleable_per_mother_year", side.saleablePerMotherYear());
+                .fieldIfAny("saleable_per_mother_year", side.saleablePerMotherYear())
+                .object("weeks_to_own_roots", one -> lasting(side.toRoots(), one));
+        side.toStem().ifPresent(wait -> json.object("years_to_stem", one -> lasting(wait, one)));
+    }
+
+    private static void inTheEnd(InTheEnd end, Json json) {
+        json.field("share", end.step().share())
+                .fieldIfAny("lower", end.step().interval().map(Interval::lower))
+                .fieldIfAny("upper", end.step().interval().map(Interval::upper))
+                .field("weeks", end.step().time())
+                .field("followed_so_long", end.step().atRisk())
+                .field("followed", end.followed());
+    }
+
+    private static void lasting(Wait wait, Json json) {
+        json.field("happened", wait.happened())
+                .field("not_yet", wait.open())
+                .fieldIfAny("median_from", wait.median().map(Range::lower))
+                .fieldIfAny("median_to", wait.median().map(Range::upper).filter(Double::isFinite));
     }
 
     private static void raised(Raised raised, Json json) {
