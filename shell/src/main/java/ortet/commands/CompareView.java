@@ -82,6 +82,15 @@ final class CompareView {
                             + table.oneSided().stream().map(Object::toString).collect(Collectors.joining(", ")) + ".");
         }
         table.warnings().forEach(warning -> screen.hanging("warning: ", "  ", warning.text()));
+        if (question.by().isEmpty()
+                && table.rows().stream().anyMatch(row -> isMuchPending(row) || isMuchUnknown(row))) {
+            screen.hanging(
+                    "",
+                    "  ",
+                    "In the end: of more than a fifth it is not known, and failures are known first; so beside the share of"
+                            + " those known stands the cumulative incidence (Aalen and Johansen), as if units were"
+                            + " independent.");
+        }
         rules(question).forEach(rule -> screen.hanging("", "  ", rule));
         if (explain) {
             screen.println();
@@ -182,9 +191,12 @@ final class CompareView {
                 "pending; unaccounted",
                 row,
                 side -> side.tally().pending() + "; " + side.tally().unaccounted());
+        if (isMuchPending(row)) {
+            line(sheet, "taken in the end, %", row, side -> inTheEnd(side.taking()));
+        }
         line(sheet, "established, % of known", row, side -> rate(side.establishedRate()));
-        if (isMuchOpen(row)) {
-            line(sheet, measure(row) + " in the end, %", row, side -> inTheEnd(side.inTheEnd(row.measure())));
+        if (isMuchUnknown(row)) {
+            line(sheet, "established in the end, %", row, side -> inTheEnd(side.establishing()));
         }
         line(sheet, "not yet known", row, side -> open(side.established()));
         line(
@@ -222,15 +234,13 @@ final class CompareView {
                 .orElse(DASH);
     }
 
-    /** Tell whether of a side so much is unknown that the share of those known is not to be trusted. */
-    private static boolean isMuchOpen(Comparison row) {
-        return Stream.of(row.first(), row.second())
-                .anyMatch(side ->
-                        side.tally().isMuchPending() || side.established().isMuchUnknown());
+    private static boolean isMuchPending(Comparison row) {
+        return Stream.of(row.first(), row.second()).anyMatch(side -> side.tally().isMuchPending());
     }
 
-    private static String measure(Comparison row) {
-        return row.measure() == Measure.TAKE ? "taken" : "established";
+    private static boolean isMuchUnknown(Comparison row) {
+        return Stream.of(row.first(), row.second())
+                .anyMatch(side -> side.established().isMuchUnknown());
     }
 
     private static String inTheEnd(Optional<InTheEnd> end) {

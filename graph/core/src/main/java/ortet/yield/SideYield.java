@@ -59,11 +59,6 @@ public record SideYield(
         return measure == Measure.TAKE ? takeRate : establishedRate;
     }
 
-    /** Return what the measure comes to in the end; absent where it has happened to none. */
-    public Optional<InTheEnd> inTheEnd(Measure measure) {
-        return measure == Measure.TAKE ? taking : establishing;
-    }
-
     /** Return how many saleable plants each mother-year gave; absent where no mother-year is known. */
     public Optional<Double> saleablePerMotherYear() {
         return motherYears == 0 ? Optional.empty() : Optional.of((double) saleableOfMothers / motherYears);
