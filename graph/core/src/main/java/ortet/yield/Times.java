@@ -19,8 +19,8 @@ import ortet.nursery.Lives;
 import ortet.nursery.Turn;
 
 /**
- * Tells how long things took the units of a side. Times are told in whole weeks, or months, rounded outwards, so that there
- * are few different ones however many units there are; units of one time share one object.
+ * Tells how long things took the units of a side. Times are told in whole weeks, or months, begun ones counted as whole, so
+ * that there are few different ones however many units there are; units of one time share one object.
  */
 final class Times {
     private static final int WEEK = 7;
@@ -95,9 +95,9 @@ final class Times {
             int day = Math.max(0, lives.day(at) - set);
             switch (lives.turn(at)) {
                 case TAKEN -> {
-                    int week = Math.max(1, (day + WEEK - 1) / WEEK);
+                    int week = Math.max(1, weeks(day));
                     spans.add(
-                            single && isSevered(row) ? week : Math.min(week - 1, looked / WEEK), week, lives.value(at));
+                            single && isSevered(row) ? week : Math.min(week - 1, weeks(looked)), week, lives.value(at));
                     looked = day;
                 }
                 case STILL_ON, FAILED, WITHDRAWN -> looked = day;
@@ -105,7 +105,15 @@ final class Times {
             }
         }
         int pending = samples.set(row) - cohorts.taken(row) - cohorts.failed(row) - cohorts.withdrawn(row);
-        spans.never(looked / WEEK, pending);
+        spans.never(weeks(looked), pending);
+    }
+
+    private static int weeks(int days) {
+        return (days + WEEK - 1) / WEEK;
+    }
+
+    private static int months(int days) {
+        return (int) Math.ceil(days / MONTH);
     }
 
     private boolean isSevered(int row) {
@@ -146,14 +154,14 @@ final class Times {
             }
             int day = Math.max(0, lives.day(at) - set);
             if (lives.value(at) >= stem) {
-                int month = Math.max(1, (int) Math.ceil(day / MONTH));
-                spans.add(Math.min(month - 1, (int) (Math.max(0, thinner) / MONTH)), month, 1);
+                int month = Math.max(1, months(day));
+                spans.add(Math.min(month - 1, months(Math.max(0, thinner))), month, 1);
                 return;
             }
             thinner = day;
         }
         if (thinner >= 0) {
-            spans.never((int) (thinner / MONTH), 1);
+            spans.never(months(thinner), 1);
         }
     }
 
@@ -248,8 +256,7 @@ final class Times {
 
         void add(int days, int cause, int count) {
             if (count != 0) {
-                int weeks = (Math.max(0, days) + WEEK - 1) / WEEK;
-                counts.merge(new Followed(weeks, cause), count, Integer::sum);
+                counts.merge(new Followed(weeks(Math.max(0, days)), cause), count, Integer::sum);
             }
         }
 

@@ -22,7 +22,7 @@ import ortet.value.Refused;
 
 /** What became of cohorts in histories made up at random, against the same worked out from the timelines, plainly. */
 class FatesOfABookTests {
-    private static final List<String> DAYS = List.of("2016-12-31", "2018-06-30", "2020-01-01", "2023-12-31");
+    private static final List<String> DAYS = List.of("2018-06-30", "2020-01-01", "2023-12-31");
     private static final List<String> ANY = List.of(
             "J-1", "J-2", "J-3", "C-1", "C-2", "T-1", "T-2", "T-3", "G-1", "GB-1", "S-1", "D-1", "B-1", "B-2", "N-1",
             "N-2");
@@ -113,7 +113,7 @@ class FatesOfABookTests {
     }
 
     @ParameterizedTest
-    @ValueSource(ints = {1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16, 17, 18, 19, 20})
+    @ValueSource(ints = {1, 2, 3, 4, 5, 6, 7, 8})
     void agreesWithWhatTheTimelinesTell(int seed) {
         Diary diary = history(seed);
         diary.store().read(view -> {
@@ -147,7 +147,7 @@ class FatesOfABookTests {
     @Test
     void comesAcrossEveryEnd() {
         Set<Object> met = new HashSet<>();
-        for (int seed = 1; seed <= 20; seed++) {
+        for (int seed = 1; seed <= 8; seed++) {
             history(seed).store().read(view -> {
                 for (FatesRowByRow.Account account :
                         FatesRowByRow.of(view, LocalDate.parse("2023-12-31")).values()) {
