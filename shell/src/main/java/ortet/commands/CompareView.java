@@ -180,7 +180,7 @@ final class CompareView {
     private static Sheet side(CompareQuestion question, Comparison row) {
         Sheet.Builder sheet = Sheet.titled(
                 "",
-                Column.text("what", ""),
+                Column.text("what", "of each side"),
                 Column.text("first", row.first().name()),
                 Column.text("second", row.second().name()));
         line(sheet, "set", row, side -> Counts.grouped(side.tally().set()));
@@ -235,7 +235,8 @@ final class CompareView {
     }
 
     private static boolean isMuchPending(Comparison row) {
-        return Stream.of(row.first(), row.second()).anyMatch(side -> side.tally().isMuchPending());
+        return Stream.of(row.first(), row.second())
+                .anyMatch(side -> side.tally().isMuchPending());
     }
 
     private static boolean isMuchUnknown(Comparison row) {
@@ -442,6 +443,7 @@ final class CompareView {
         rules.add("Established: seen alive " + question.establishment() + " or more after severing or first potting.");
         rules.add("Saleable: graded in a size class, or sold. At least: if none that grows on becomes so; at most: if"
                 + " all do.");
+        rules.add("Weeks to own roots: of layers those on the mother, until severed; of others until found rooted.");
         rules.add("Intervals in brackets at " + confidence(question)
                 + " % allow for trays and mothers; with ? they cannot, all came from one.");
         return rules;
