@@ -27,9 +27,9 @@ import ortet.yield.CompareQuestion;
 import ortet.yield.ComparisonTable;
 import ortet.yield.Establishment;
 import ortet.yield.Periods;
+import ortet.yield.Strata;
 import ortet.yield.TakeBy;
 import ortet.yield.TakeFilter;
-import ortet.yield.Within;
 
 /** What one way of raising trees yields against another. */
 public final class CompareCommands {
@@ -63,7 +63,7 @@ public final class CompareCommands {
             @Option(longName = "treatment", description = "the two sides are values of this") @Word("WHAT")
                     Optional<CompareOn> treatment,
             @Option(longName = "by", description = "each cultivar, or each taxon, by itself") Optional<TakeBy> by,
-            @Option(longName = "within", description = "within seasons, or within mothers") Optional<Within> within,
+            @Option(longName = "within", description = "within seasons, or within mothers") Optional<Strata> within,
             @Option(
                             longName = "cultivar",
                             description = "only this cultivar, by its epithet or its whole name, or this taxon")

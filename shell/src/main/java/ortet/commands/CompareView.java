@@ -7,22 +7,24 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import ortet.entry.Words;
 import ortet.figures.Clustered;
 import ortet.figures.Interval;
 import ortet.figures.MantelHaenszel;
+import ortet.figures.Range;
 import ortet.figures.Ratio;
 import ortet.screen.Column;
 import ortet.screen.Json;
 import ortet.screen.OutputFormat;
 import ortet.screen.Screen;
 import ortet.screen.Sheet;
-import ortet.screen.Style;
 import ortet.yield.CompareOn;
 import ortet.yield.CompareQuestion;
 import ortet.yield.Comparison;
 import ortet.yield.ComparisonTable;
 import ortet.yield.Imbalance;
+import ortet.yield.InTheEnd;
 import ortet.yield.Measure;
 import ortet.yield.Raised;
 import ortet.yield.Settle;
@@ -30,6 +32,7 @@ import ortet.yield.SideYield;
 import ortet.yield.Stratified;
 import ortet.yield.TakeFilter;
 import ortet.yield.Verdict;
+import ortet.yield.Wait;
 import ortet.yield.YieldRate;
 
 /** Shows a comparison: the figures side by side, what may be said, whether it is fair, and what would settle it. */
@@ -56,14 +59,17 @@ final class CompareView {
             screen.println();
             screen.prose("Of no cultivar were both sides set.");
         }
-        for (Comparison row : table.rows()) {
+        if (question.by().isPresent() && !table.rows().isEmpty()) {
             screen.println();
-            row.group().ifPresent(group -> screen.println(screen.styled(Style.STRONG, group.shown())));
+            screen.show(each(table), OutputFormat.TABLE);
+        }
+        for (Comparison row : question.by().isPresent() ? List.<Comparison>of() : table.rows()) {
+            screen.println();
             if (row.first().tally().set() + row.second().tally().set() == 0) {
                 screen.prose("Nothing was set on either side by this day.");
                 continue;
             }
-            screen.show(side(row), OutputFormat.TABLE);
+            screen.show(side(question, row), OutputFormat.TABLE);
             screen.println();
             said(question, row, screen);
         }
@@ -76,6 +82,15 @@ final class CompareView {
                             + table.oneSided().stream().map(Object::toString).collect(Collectors.joining(", ")) + ".");
         }
         table.warnings().forEach(warning -> screen.hanging("warning: ", "  ", warning.text()));
+        if (question.by().isEmpty()
+                && table.rows().stream().anyMatch(row -> isMuchPending(row) || isMuchUnknown(row))) {
+            screen.hanging(
+                    "",
+                    "  ",
+                    "In the end: of more than a fifth it is not known, and failures are known first; so beside the share of"
+                            + " those known stands the cumulative incidence (Aalen and Johansen), as if units were"
+                            + " independent.");
+        }
         rules(question).forEach(rule -> screen.hanging("", "  ", rule));
         if (explain) {
             screen.println();
@@ -110,11 +125,62 @@ final class CompareView {
         return text.toString();
     }
 
-    /** Return the figures side by side. */
-    private static Sheet side(Comparison row) {
+    /** Return a line for each cultivar or taxon. */
+    private static Sheet each(ComparisonTable table) {
+        CompareQuestion question = table.question();
+        SideYield first = table.rows().get(0).first();
+        SideYield second = table.rows().get(0).second();
         Sheet.Builder sheet = Sheet.titled(
                 "",
-                Column.text("what", ""),
+                Column.text("group", question.by().map(by -> by.word()).orElse("")),
+                Column.text("first", first.name() + " (%)"),
+                Column.text("second", second.name() + " (%)"),
+                Column.text("difference", "difference"),
+                Column.text("per_mother_year", "saleable per mother-year"),
+                Column.text("says", "says"));
+        for (Comparison row : table.rows()) {
+            sheet.row(
+                    row.shown(),
+                    rate(row.first().rate(row.measure())) + (row.measure() == Measure.TAKE ? " *" : ""),
+                    rate(row.second().rate(row.measure())),
+                    row.difference()
+                            .map(difference -> signed(difference) + " ("
+                                    + row.interval()
+                                            .map(one -> signed(one.lower()) + " to " + signed(one.upper()))
+                                            .orElse(DASH)
+                                    + ")")
+                            .orElse(DASH),
+                    perMotherYear(row.first()) + "; " + perMotherYear(row.second()),
+                    says(row));
+        }
+        sheet.note("* by take: of more than a fifth of the units nobody knows whether they have established");
+        return sheet.build();
+    }
+
+    private static String perMotherYear(SideYield side) {
+        return side.saleablePerMotherYear().map(number -> decimals(number, 2)).orElse(DASH);
+    }
+
+    private static String says(Comparison row) {
+        String unfair = row.imbalances().stream()
+                .filter(Imbalance::isMuch)
+                .map(Imbalance::factor)
+                .collect(Collectors.joining(", "));
+        String verdict = switch (row.verdict()) {
+            case FIRST_YIELDS_MORE -> "more from " + row.first().name();
+            case SECOND_YIELDS_MORE -> "more from " + row.second().name();
+            case NOT_TOLD_APART -> "not told apart";
+            case ONE_CLUSTER -> "no verdict: one tray, or mother and season";
+            case NOTHING_KNOWN -> "nothing known yet";
+        };
+        return row.verdict() == Verdict.NOTHING_KNOWN || unfair.isEmpty() ? verdict : verdict + "; unfair: " + unfair;
+    }
+
+    /** Return the figures side by side. */
+    private static Sheet side(CompareQuestion question, Comparison row) {
+        Sheet.Builder sheet = Sheet.titled(
+                "",
+                Column.text("what", "of each side"),
                 Column.text("first", row.first().name()),
                 Column.text("second", row.second().name()));
         line(sheet, "set", row, side -> Counts.grouped(side.tally().set()));
@@ -125,7 +191,13 @@ final class CompareView {
                 "pending; unaccounted",
                 row,
                 side -> side.tally().pending() + "; " + side.tally().unaccounted());
+        if (isMuchPending(row)) {
+            line(sheet, "taken in the end, %", row, side -> inTheEnd(side.taking()));
+        }
         line(sheet, "established, % of known", row, side -> rate(side.establishedRate()));
+        if (isMuchUnknown(row)) {
+            line(sheet, "established in the end, %", row, side -> inTheEnd(side.establishing()));
+        }
         line(sheet, "not yet known", row, side -> open(side.established()));
         line(
                 sheet,
@@ -135,13 +207,14 @@ final class CompareView {
         line(sheet, "of 100 set, at least, at most", row, side -> saleable(side.saleable()));
         line(sheet, "in size classes", row, side -> sizes(side.bySize()));
         line(sheet, "mother-years", row, side -> Counts.grouped(side.motherYears()));
-        line(
-                sheet,
-                "saleable per mother-year",
-                row,
-                side -> side.saleablePerMotherYear()
-                        .map(number -> decimals(number, 2))
-                        .orElse(DASH));
+        line(sheet, "saleable per mother-year", row, CompareView::perMotherYear);
+        line(sheet, "weeks to own roots, median", row, side -> lasting(side.toRoots(), 0));
+        question.stemMm()
+                .ifPresent(stem -> line(
+                        sheet,
+                        "years to a stem of " + stem + " mm",
+                        row,
+                        side -> side.toStem().map(wait -> lasting(wait, 1)).orElse(DASH)));
         return sheet.build();
     }
 
@@ -161,6 +234,42 @@ final class CompareView {
                 .orElse(DASH);
     }
 
+    private static boolean isMuchPending(Comparison row) {
+        return Stream.of(row.first(), row.second())
+                .anyMatch(side -> side.tally().isMuchPending());
+    }
+
+    private static boolean isMuchUnknown(Comparison row) {
+        return Stream.of(row.first(), row.second())
+                .anyMatch(side -> side.established().isMuchUnknown());
+    }
+
+    private static String inTheEnd(Optional<InTheEnd> end) {
+        return end.map(one -> percent(one.step().share())
+                        + one.step()
+                                .interval()
+                                .map(interval ->
+                                        " (" + percent(interval.lower()) + "–" + percent(interval.upper()) + ")")
+                                .orElse("")
+                        + " by week " + decimals(one.step().time(), 0))
+                .orElse(DASH);
+    }
+
+    private static String lasting(Wait wait, int decimals) {
+        return wait.median()
+                        .map(median -> {
+                            String lower = decimals(median.lower(), decimals);
+                            String upper = Double.isFinite(median.upper()) ? decimals(median.upper(), decimals) : "";
+                            return upper.isEmpty()
+                                    ? "more than " + lower
+                                    : lower.equals(upper) ? lower : lower + " to " + upper;
+                        })
+                        .orElse(DASH)
+                + (wait.happened() + wait.open() == 0
+                        ? ""
+                        : " (" + wait.happened() + " did, " + wait.open() + " not yet)");
+    }
+
     private static String open(Raised raised) {
         return raised.open()
                 + (raised.unseen() == 0 ? "" : ", " + raised.unseen() + " due and unseen")
@@ -172,7 +281,7 @@ final class CompareView {
             return DASH;
         }
         double least = (double) raised.yes() / raised.counting();
-        double most = (double) (raised.yes() + raised.open()) / raised.counting();
+        double most = (double) (raised.yes() + raised.unknown()) / raised.counting();
         return least == most ? percent(least) : percent(least) + ", " + percent(most);
     }
 
@@ -187,12 +296,14 @@ final class CompareView {
 
     private static void said(CompareQuestion question, Comparison row, Screen screen) {
         screen.headed("", verdict(question, row), "  ", "");
+        if (row.verdict() == Verdict.NOTHING_KNOWN) {
+            return;
+        }
         if (row.measure() == Measure.TAKE) {
             screen.hanging(
                     "",
                     "  ",
-                    "Compared by take, since of more than a fifth of the units nobody knows yet whether they have"
-                            + " established.");
+                    "Compared by take: of more than a fifth of the units nobody knows whether they have established.");
         }
         row.difference().ifPresent(difference -> screen.hanging("", "  ", difference(question, row, difference)));
         row.stratified().ifPresent(strata -> screen.hanging("", "  ", stratified(question, strata)));
@@ -260,10 +371,10 @@ final class CompareView {
     private static String stratified(CompareQuestion question, Stratified strata) {
         String word = strata.within().word() + "s";
         if (strata.strata() == 0) {
-            return "Within " + word + ": in none are both sides known.";
+            return "Strata " + word + ": in none are both sides known.";
         }
         Optional<Interval> interval = strata.difference().flatMap(MantelHaenszel.Difference::interval);
-        return "Within " + word + " (" + strata.strata() + " with both sides): difference "
+        return "Strata " + word + " (" + strata.strata() + " with both sides): difference "
                 + strata.difference().map(one -> signed(one.value())).orElse(DASH) + " of 100 ("
                 + interval.map(one -> signed(one.lower()) + " to " + signed(one.upper()))
                         .orElse(DASH)
@@ -282,23 +393,38 @@ final class CompareView {
     private static void fairness(Comparison row, Screen screen) {
         List<Imbalance> much =
                 row.imbalances().stream().filter(Imbalance::isMuch).toList();
-        if (much.isEmpty()) {
-            screen.hanging("", "  ", "Fair, as far as the book tells: the sides differ in little else.");
-            return;
-        }
         screen.hanging(
                 "",
                 "  ",
-                "Unfair: the sides differ in "
-                        + much.stream()
-                                .map(one ->
-                                        one.factor() + " (" + percent(one.apart()) + " % apart; most: " + one.value()
-                                                + ", " + percent(one.first()) + " % of "
-                                                + row.first().name() + ", "
-                                                + percent(one.second()) + " % of "
+                much.isEmpty()
+                        ? "Fair, as far as the book tells: the sides differ little in "
+                                + row.imbalances().stream()
+                                        .filter(Imbalance::isTold)
+                                        .map(Imbalance::factor)
+                                        .collect(Collectors.joining(", "))
+                                + "."
+                        : "Unfair: the sides differ in "
+                                + much.stream()
+                                        .map(one -> one.factor() + " (" + percent(one.apart()) + " % apart; most: "
+                                                + one.value() + ", " + percent(one.first()) + " % of "
+                                                + row.first().name() + ", " + percent(one.second()) + " % of "
                                                 + row.second().name() + ")")
-                                .collect(Collectors.joining(", "))
-                        + ".");
+                                        .collect(Collectors.joining(", "))
+                                + ".");
+        List<Imbalance> untold =
+                row.imbalances().stream().filter(one -> !one.isTold()).toList();
+        if (!untold.isEmpty()) {
+            screen.hanging(
+                    "",
+                    "  ",
+                    "Too seldom written down to tell: "
+                            + untold.stream()
+                                    .map(one -> one.factor() + " (of " + percent(one.firstTold()) + " % of "
+                                            + row.first().name() + ", " + percent(one.secondTold()) + " % of "
+                                            + row.second().name() + ")")
+                                    .collect(Collectors.joining(", "))
+                            + ".");
+        }
     }
 
     private static String settle(CompareQuestion question, Comparison row, Settle settle) {
@@ -317,6 +443,7 @@ final class CompareView {
         rules.add("Established: seen alive " + question.establishment() + " or more after severing or first potting.");
         rules.add("Saleable: graded in a size class, or sold. At least: if none that grows on becomes so; at most: if"
                 + " all do.");
+        rules.add("Weeks to own roots: of layers those on the mother, until severed; of others until found rooted.");
         rules.add("Intervals in brackets at " + confidence(question)
                 + " % allow for trays and mothers; with ? they cannot, all came from one.");
         return rules;
@@ -534,7 +661,9 @@ final class CompareView {
                                         .field("apart", one.apart())
                                         .field("most", one.value())
                                         .field("first", one.first())
-                                        .field("second", one.second()))));
+                                        .field("second", one.second())
+                                        .field("first_told", one.firstTold())
+                                        .field("second_told", one.secondTold()))));
         row.stratified().ifPresent(strata -> json.object("within", one -> stratified(strata, one)));
         row.settle()
                 .ifPresent(settle -> json.object(
@@ -575,10 +704,14 @@ final class CompareView {
                 .field("batches", side.stood().batches())
                 .field("singles", side.stood().singles())
                 .field("mothers", side.stood().mothers())
-                .object("take", one -> rate(side.takeRate(), one))
+                .object("take", one -> {
+                    rate(side.takeRate(), one);
+                    side.taking().ifPresent(end -> one.object("in_the_end", each -> inTheEnd(end, each)));
+                })
                 .object("established", one -> {
                     raised(side.established(), one);
                     rate(side.establishedRate(), one);
+                    side.establishing().ifPresent(end -> one.object("in_the_end", each -> inTheEnd(end, each)));
                 })
                 .object("saleable", one -> {
                     raised(side.saleable(), one);
@@ -591,13 +724,32 @@ final class CompareView {
                 })
                 .field("mother_years", side.motherYears())
                 .field("saleable_of_known_mothers", side.saleableOfMothers())
-                .fieldIfAny("saleable_per_mother_year", side.saleablePerMotherYear());
+                .fieldIfAny("saleable_per_mother_year", side.saleablePerMotherYear())
+                .object("weeks_to_own_roots", one -> lasting(side.toRoots(), one));
+        side.toStem().ifPresent(wait -> json.object("years_to_stem", one -> lasting(wait, one)));
+    }
+
+    private static void inTheEnd(InTheEnd end, Json json) {
+        json.field("share", end.step().share())
+                .fieldIfAny("lower", end.step().interval().map(Interval::lower))
+                .fieldIfAny("upper", end.step().interval().map(Interval::upper))
+                .field("weeks", end.step().time())
+                .field("followed_so_long", end.step().atRisk())
+                .field("followed", end.followed());
+    }
+
+    private static void lasting(Wait wait, Json json) {
+        json.field("happened", wait.happened())
+                .field("not_yet", wait.open())
+                .fieldIfAny("median_from", wait.median().map(Range::lower))
+                .fieldIfAny("median_to", wait.median().map(Range::upper).filter(Double::isFinite));
     }
 
     private static void raised(Raised raised, Json json) {
         json.field("yes", raised.yes())
                 .field("no", raised.no())
-                .field("censored", raised.censored())
+                .field("left", raised.left())
+                .field("withdrawn", raised.withdrawn())
                 .field("not_known", raised.open())
                 .field("due_and_unseen", raised.unseen())
                 .field("left_out", raised.leftOut());

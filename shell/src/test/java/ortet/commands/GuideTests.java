@@ -91,6 +91,27 @@ class GuideTests {
         runAll(lines);
     }
 
+    /** Compare what has every field: two trays and more layers a side, within seasons, not told apart. */
+    private static String compared(BookDesk desk) {
+        desk.done("layer set J-31 J-32 --mother K-1 --stem 12 --on 2023-05-01");
+        desk.done("layer sever J-31 --roots full --on 2023-09-01");
+        desk.done("layer fail J-32 --on 2023-09-01");
+        for (String tray : List.of("T-1", "T-2")) {
+            String year = tray.equals("T-1") ? "2023" : "2022";
+            desk.done("cuttings strike " + tray + " --mother K-1 --count 10 --on " + year + "-06-01");
+            desk.done("cuttings take " + tray + " --count 5 --on " + year + "-08-01");
+            desk.done("cuttings fail " + tray + " --count 5 --on " + year + "-08-02");
+        }
+        desk.done("layer set J-33 J-34 --mother K-1 --on 2022-05-01");
+        desk.done("layer sever J-33 --roots full --on 2022-09-01");
+        desk.done("layer fail J-34 --on 2022-09-01");
+        desk.done("seen J-31 J-33 --on 2025-09-01");
+        desk.done("grade J-31 --size medium --on 2025-09-02");
+        return desk.done("compare layering cuttings --by cultivar --within season --stem 10 --method layer --from 2000"
+                        + " --to 2030 --mother K-1 --cultivar 'Acer palmatum' --operator Aoife --format json")
+                + desk.done("compare layering cuttings --within season --stem 10 --format json");
+    }
+
     @Test
     void everyFieldOfTheJsonIsDescribed() throws IOException {
         String described = Files.readString(TOP.resolve("docs/json.md"));
@@ -105,6 +126,7 @@ class GuideTests {
                     + desk.done("plant J-1 --format json")
                     + desk.done("plant K-1 --format json")
                     + desk.done("take --by mother --format json")
+                    + compared(desk)
                     + desk.done("offspring K-1 --format json")
                     + desk.done("clone J-1 --format json")
                     + desk.done("clones --format json")

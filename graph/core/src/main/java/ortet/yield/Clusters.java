@@ -18,14 +18,14 @@ final class Clusters {
 
     private final Samples samples;
     private final Cohorts cohorts;
-    private final Followed followed;
+    private final Fates fates;
     private final long[] keys;
     private final int[] parent;
 
-    Clusters(Samples samples, Followed followed) {
+    Clusters(Samples samples, Fates fates) {
         this.samples = samples;
         this.cohorts = samples.cohorts();
-        this.followed = followed;
+        this.fates = fates;
         long[] all = new long[16];
         int size = 0;
         for (int row = 0; row < cohorts.size(); row++) {
@@ -94,7 +94,7 @@ final class Clusters {
     }
 
     private void join(int row) {
-        union(row, followed.account(row));
+        union(row, fates.account(row));
         int mother = samples.mother(row);
         if (mother < 0) {
             for (int one : samples.several(mother)) {
@@ -107,7 +107,7 @@ final class Clusters {
 
     private void reset(int row) {
         parent[row] = row;
-        parent[followed.account(row)] = followed.account(row);
+        parent[fates.account(row)] = fates.account(row);
         int mother = samples.mother(row);
         if (mother < 0) {
             for (int one : samples.several(mother)) {

@@ -21,6 +21,7 @@ import ortet.figures.Needed;
 import ortet.figures.Stratum;
 import ortet.nursery.Part;
 import ortet.nursery.Snapshot;
+import ortet.value.Decimal;
 import ortet.value.Defect;
 import ortet.value.Warning;
 
@@ -39,11 +40,12 @@ public final class Compare {
     private static final double WORTH_KNOWING = 0.1;
 
     private static final double SMALL = 0.05;
+    private static final int HUNDREDTHS = 100;
 
     private final BookView view;
     private final CompareQuestion question;
     private final Samples samples;
-    private final Followed followed;
+    private final Fates fates;
     private final Grouping grouping;
     private final Clusters clusters;
     private final MotherYears motherYears;
@@ -54,14 +56,15 @@ public final class Compare {
     private final int[] accountCode;
     private final boolean[] met;
     private final List<Integer> groups = new ArrayList<>();
+    private Times times;
 
     private Compare(BookView view, Snapshot snapshot, CompareQuestion question) {
         this.view = view;
         this.question = question;
         this.samples = Samples.of(snapshot, question.periods());
-        this.followed = Followed.of(samples, question.establishment());
+        this.fates = Fates.of(samples, question.establishment());
         this.grouping = new Grouping(view, samples);
-        this.clusters = new Clusters(samples, followed);
+        this.clusters = new Clusters(samples, fates);
         this.motherYears = new MotherYears(samples, clusters);
         Treated treated = new Treated(snapshot);
         this.fairness = new Fairness(samples, grouping, treated);
@@ -74,7 +77,7 @@ public final class Compare {
 
     /** Return the parts of a snapshot that the answer needs. */
     public static Set<Part> parts() {
-        return Followed.PARTS;
+        return Fates.PARTS;
     }
 
     /**
@@ -120,11 +123,12 @@ public final class Compare {
             }
         }
         settleAccounts();
+        times = new Times(samples, fates, this::codeOfAccount, 2 * groups.size());
         int[][] rows = sorted();
         if (question.by().isEmpty()) {
             Comparison all = groups.isEmpty()
-                    ? comparison(Optional.empty(), new int[0], new int[0])
-                    : comparison(Optional.empty(), rows[0], rows[1]);
+                    ? comparison(NO_CODE, Optional.empty(), new int[0], new int[0])
+                    : comparison(0, Optional.empty(), rows[0], rows[1]);
             return new ComparisonTable(question, List.of(all), List.of(), warnings(List.of(all)));
         }
         Map<Integer, GroupKey> keys = grouping.keys(question.by().get(), new LinkedHashSet<>(groups));
@@ -136,7 +140,7 @@ public final class Compare {
                 .forEach(place -> {
                     Group group = keys.get(groups.get(place)).group();
                     if (units(rows[2 * place]) > 0 && units(rows[2 * place + 1]) > 0) {
-                        found.add(comparison(Optional.of(group), rows[2 * place], rows[2 * place + 1]));
+                        found.add(comparison(place, Optional.of(group), rows[2 * place], rows[2 * place + 1]));
                     } else if (units(rows[2 * place]) > 0 || units(rows[2 * place + 1]) > 0) {
                         oneSided.add(group);
                     }
@@ -154,11 +158,20 @@ public final class Compare {
         for (int row = 0; row < code.length; row++) {
             if (samples.isThere(row)
                     && (samples.set(row) > 0 || samples.cohorts().taken(row) > 0)) {
-                int account = followed.account(row);
+                int account = fates.account(row);
                 accountCode[account] =
                         accountCode[account] == NO_CODE - 2 || accountCode[account] == code[row] ? code[row] : MIXED;
             }
         }
+    }
+
+    private int codeOfAccount(int row) {
+        int account = fates.account(row);
+        return fates.isBlurred(account) ? NO_CODE : accountCode[account];
+    }
+
+    private static int hundredths(Decimal mm) {
+        return (int) Math.round(mm.doubleValue() * HUNDREDTHS);
     }
 
     /** Return the rows of every group and side. */
@@ -186,14 +199,15 @@ public final class Compare {
 
     /** One side of one comparison, being counted. */
     private final class Side {
+        private final int code;
         private final String name;
         private final int[] rows;
         private final int[] taken;
         private final int[] takeKnown;
         private final int[] established;
         private final int[] establishedKnown;
-        private final int[] ofEstablished = new int[Followed.Established.values().length];
-        private final int[] ofSaleable = new int[Followed.Saleable.values().length];
+        private final int[] ofEstablished = new int[Fates.Established.values().length];
+        private final int[] ofSaleable = new int[Fates.Saleable.values().length];
         private final Map<String, Integer> bySize = new TreeMap<>();
         private int failed;
         private int withdrawn;
@@ -201,7 +215,8 @@ public final class Compare {
         private int leftOut;
         private int saleableOfMothers;
 
-        Side(String name, int[] rows) {
+        Side(int code, String name, int[] rows) {
+            this.code = code;
             this.name = name;
             this.rows = rows;
             taken = new int[rows.length];
@@ -212,7 +227,7 @@ public final class Compare {
                 count(at);
             }
             for (int row : rows) {
-                met[followed.account(row)] = false;
+                met[fates.account(row)] = false;
             }
         }
 
@@ -220,8 +235,8 @@ public final class Compare {
             int row = rows[at];
             taken[at] = samples.cohorts().taken(row);
             takeKnown[at] = taken[at] + samples.cohorts().failed(row);
-            int account = followed.account(row);
-            if (followed.isBlurred(account) || accountCode[account] == MIXED) {
+            int account = fates.account(row);
+            if (fates.isBlurred(account) || accountCode[account] == MIXED) {
                 leftOut += samples.set(row);
                 return;
             }
@@ -233,31 +248,31 @@ public final class Compare {
                 return;
             }
             met[account] = true;
-            for (Followed.Established how : Followed.Established.values()) {
-                ofEstablished[how.ordinal()] += followed.count(account, how);
+            for (Fates.Established how : Fates.Established.values()) {
+                ofEstablished[how.ordinal()] += fates.count(account, how);
             }
-            for (Followed.Saleable how : Followed.Saleable.values()) {
-                ofSaleable[how.ordinal()] += followed.count(account, how);
+            for (Fates.Saleable how : Fates.Saleable.values()) {
+                ofSaleable[how.ordinal()] += fates.count(account, how);
             }
-            established[at] = followed.count(account, Followed.Established.YES);
-            establishedKnown[at] += established[at] + followed.count(account, Followed.Established.NO);
+            established[at] = fates.count(account, Fates.Established.YES);
+            establishedKnown[at] += established[at] + fates.count(account, Fates.Established.NO);
             if (samples.mother(row) != 0) {
-                saleableOfMothers += followed.count(account, Followed.Saleable.YES);
+                saleableOfMothers += fates.count(account, Fates.Saleable.YES);
             }
             List<String> sizes = samples.snapshot().lives().sizes();
             for (int size = 0; size <= sizes.size(); size++) {
-                int saleable = followed.saleable(account, size);
+                int saleable = fates.saleable(account, size);
                 if (saleable > 0) {
                     bySize.merge(size == sizes.size() ? "" : sizes.get(size), saleable, Integer::sum);
                 }
             }
         }
 
-        private int of(Followed.Established how) {
+        private int of(Fates.Established how) {
             return ofEstablished[how.ordinal()];
         }
 
-        private int of(Followed.Saleable how) {
+        private int of(Fates.Saleable how) {
             return ofSaleable[how.ordinal()];
         }
 
@@ -282,17 +297,19 @@ public final class Compare {
             }
             Tally tally = sums.tally();
             Raised raised = new Raised(
-                    of(Followed.Established.YES),
-                    of(Followed.Established.NO) + failed,
-                    of(Followed.Established.CENSORED) + withdrawn,
-                    of(Followed.Established.TOO_YOUNG) + of(Followed.Established.UNSEEN) + pending,
-                    of(Followed.Established.UNSEEN),
+                    of(Fates.Established.YES),
+                    of(Fates.Established.NO) + failed,
+                    of(Fates.Established.CENSORED),
+                    withdrawn,
+                    of(Fates.Established.TOO_YOUNG) + of(Fates.Established.UNSEEN) + pending,
+                    of(Fates.Established.UNSEEN),
                     leftOut);
             Raised saleable = new Raised(
-                    of(Followed.Saleable.YES),
-                    of(Followed.Saleable.NO) + failed,
-                    of(Followed.Saleable.CENSORED) + withdrawn,
-                    of(Followed.Saleable.GROWING_ON) + pending,
+                    of(Fates.Saleable.YES),
+                    of(Fates.Saleable.NO) + failed,
+                    of(Fates.Saleable.CENSORED),
+                    withdrawn,
+                    of(Fates.Saleable.GROWING_ON) + pending,
                     0,
                     leftOut);
             return new SideYield(
@@ -304,16 +321,20 @@ public final class Compare {
                     bySize,
                     motherYears.count(rows),
                     saleableOfMothers,
+                    times.toRoots(rows),
+                    question.stemMm().map(stem -> times.toStem(code, hundredths(stem))),
+                    times.taking(rows, question.confidence()),
+                    times.establishing(code, rows, question.confidence()),
                     YieldRate.of(clustered(Measure.TAKE), tally.pending(), question.confidence()),
-                    YieldRate.of(clustered(Measure.ESTABLISHED), raised.open(), question.confidence()));
+                    YieldRate.of(clustered(Measure.ESTABLISHED), raised.unknown(), question.confidence()));
         }
     }
 
     // ---- both sides ----
 
-    private Comparison comparison(Optional<Group> group, int[] firstRows, int[] secondRows) {
-        Side one = new Side(sides.name(0), firstRows);
-        Side other = new Side(sides.name(1), secondRows);
+    private Comparison comparison(int place, Optional<Group> group, int[] firstRows, int[] secondRows) {
+        Side one = new Side(place < 0 ? NO_CODE : 2 * place, sides.name(0), firstRows);
+        Side other = new Side(place < 0 ? NO_CODE : 2 * place + 1, sides.name(1), secondRows);
         SideYield first = one.told();
         SideYield second = other.told();
         Measure measure = isKnown(first) && isKnown(second) ? Measure.ESTABLISHED : Measure.TAKE;
@@ -342,7 +363,7 @@ public final class Compare {
 
     /** Tell whether establishing is known of enough units: of all but a fifth of those that count. */
     private static boolean isKnown(SideYield side) {
-        return side.established().counting() > 0 && !side.established().isMuchOpen();
+        return side.established().counting() > 0 && !side.established().isMuchUnknown();
     }
 
     private static Verdict verdict(Optional<Interval> interval, boolean allows, Optional<Stratified> stratified) {
@@ -385,8 +406,8 @@ public final class Compare {
         return Optional.of(new Settle(Math.abs(p - other), observed, size, correlation, needed));
     }
 
-    private Stratified stratified(Within within, Measure measure, Side one, Side other) {
-        TakeBy by = within == Within.SEASON ? TakeBy.SEASON : TakeBy.MOTHER;
+    private Stratified stratified(Strata within, Measure measure, Side one, Side other) {
+        TakeBy by = within == Strata.SEASON ? TakeBy.SEASON : TakeBy.MOTHER;
         Map<Integer, long[]> sums = new TreeMap<>();
         int leftOut = add(by, measure, one, 0, sums) + add(by, measure, other, 2, sums);
         Map<Integer, GroupKey> keys = grouping.keys(by, sums.keySet());
@@ -415,7 +436,7 @@ public final class Compare {
         Map<Integer, Integer> stratumOf = new HashMap<>();
         Set<Integer> straddling = new LinkedHashSet<>();
         for (int row : side.rows) {
-            int account = followed.account(row);
+            int account = fates.account(row);
             int stratum = grouping.number(by, row);
             if (samples.set(row) > 0 && stratumOf.getOrDefault(account, stratum) != stratum) {
                 straddling.add(account);
@@ -428,7 +449,7 @@ public final class Compare {
         for (int at = 0; at < side.rows.length; at++) {
             int row = side.rows[at];
             boolean unknown = by == TakeBy.MOTHER && samples.mother(row) <= 0;
-            if (unknown || measure == Measure.ESTABLISHED && straddling.contains(followed.account(row))) {
+            if (unknown || measure == Measure.ESTABLISHED && straddling.contains(fates.account(row))) {
                 leftOut += Math.max(0, samples.set(row));
                 continue;
             }

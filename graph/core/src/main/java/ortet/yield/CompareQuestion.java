@@ -27,7 +27,7 @@ public record CompareQuestion(
         String first,
         String second,
         Optional<TakeBy> by,
-        Optional<Within> within,
+        Optional<Strata> within,
         TakeFilter filter,
         LocalDate asOf,
         Periods periods,
@@ -84,7 +84,7 @@ public record CompareQuestion(
     }
 
     /** Return this question within seasons or mothers. */
-    public CompareQuestion within(Within strata) {
+    public CompareQuestion within(Strata strata) {
         return new CompareQuestion(
                 on, first, second, by, Optional.of(strata), filter, asOf, periods, establishment, stemMm, confidence);
     }

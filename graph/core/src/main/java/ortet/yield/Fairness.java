@@ -3,26 +3,25 @@ package ortet.yield;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.IntUnaryOperator;
+import ortet.nursery.Cohorts;
 import ortet.nursery.Lives;
 
 /**
  * Tells in what two sides differ besides what is compared, unit by unit: how large a share of either side would have to be
- * otherwise for both to be alike, ½ Σ |p − q| over the values of a factor. What nobody wrote down is a value of its own,
- * but a factor that was written down of no unit is left out.
+ * otherwise for both to be alike, ½ Σ |p − q| over the values of a factor, of those units of which it is told. The place is
+ * left out where methods are compared: a layer is where its mother is, and cuttings are on a bench.
  */
 final class Fairness {
     /** Upper ends of the bands in which the age of stock plants is told, in years. */
     private static final int[] AGES = {4, 9, 19};
 
     private static final int UNTOLD = -1;
-    private static final String NOT_TOLD = "not told";
 
     private final Samples samples;
     private final Grouping grouping;
@@ -50,7 +49,7 @@ final class Fairness {
         }
     }
 
-    /** Return the factors in which two sides differ at all, the most first. */
+    /** Return how far two sides differ in every factor that is told of either, the most first. */
     List<Imbalance> between(CompareQuestion question, int[] first, int[] second) {
         List<Imbalance> found = new ArrayList<>();
         if (question.by().filter(by -> by == TakeBy.CULTIVAR).isEmpty()) {
@@ -67,13 +66,15 @@ final class Fairness {
                     grouped("operator", TakeBy.OPERATOR, first, second).stream().toList());
         }
         factor("stock age", this::age, Fairness::ages, first, second).ifPresent(found::add);
-        factor(
-                        "place",
-                        row -> treated.treatment(row) < 0 ? UNTOLD : placeOf[treated.treatment(row)],
-                        place -> place == UNTOLD ? NOT_TOLD : places.get(place),
-                        first,
-                        second)
-                .ifPresent(found::add);
+        if (question.on() != CompareOn.METHOD) {
+            factor(
+                            "place",
+                            row -> treated.treatment(row) < 0 ? UNTOLD : placeOf[treated.treatment(row)],
+                            places::get,
+                            first,
+                            second)
+                    .ifPresent(found::add);
+        }
         found.sort(Comparator.comparingDouble(Imbalance::apart).reversed().thenComparing(Imbalance::factor));
         return found;
     }
@@ -81,7 +82,7 @@ final class Fairness {
     private Optional<Imbalance> grouped(String factor, TakeBy by, int[] first, int[] second) {
         return factor(
                 factor,
-                row -> grouping.number(by, row),
+                row -> grouping.number(by, row) == Cohorts.NONE ? UNTOLD : grouping.number(by, row),
                 number -> grouping.keys(by, Set.of(number)).get(number).group().shown(),
                 first,
                 second);
@@ -103,9 +104,6 @@ final class Fairness {
     }
 
     private static String ages(int band) {
-        if (band == UNTOLD) {
-            return NOT_TOLD;
-        }
         int from = band == 0 ? 0 : AGES[band - 1] + 1;
         return band == AGES.length ? from + " years and more" : from + " to " + AGES[band] + " years";
     }
@@ -117,33 +115,40 @@ final class Fairness {
     private Optional<Imbalance> factor(
             String factor, IntUnaryOperator value, Naming naming, int[] first, int[] second) {
         Map<Integer, long[]> units = new TreeMap<>();
-        long all = count(first, value, units, 0);
-        long others = count(second, value, units, 1);
-        Set<Integer> told = new HashSet<>(units.keySet());
-        told.remove(UNTOLD);
-        if (all == 0 || others == 0 || told.isEmpty()) {
+        long[] all = {count(first, value, units, 0), count(second, value, units, 1)};
+        long[] untold = Optional.ofNullable(units.remove(UNTOLD)).orElse(new long[2]);
+        if (units.isEmpty() || all[0] == 0 || all[1] == 0) {
             return Optional.empty();
+        }
+        double[] told = {(double) (all[0] - untold[0]) / all[0], (double) (all[1] - untold[1]) / all[1]};
+        if (told[0] == 0 || told[1] == 0) {
+            return Optional.of(new Imbalance(factor, 0, "", 0, 0, told[0], told[1]));
         }
         double apart = 0;
         int most = UNTOLD;
         double gap = -1;
         for (Map.Entry<Integer, long[]> entry : units.entrySet()) {
-            double here = Math.abs((double) entry.getValue()[0] / all - (double) entry.getValue()[1] / others);
+            double here = Math.abs(
+                    share(entry.getValue()[0], all[0] - untold[0]) - share(entry.getValue()[1], all[1] - untold[1]));
             apart += here / 2;
             if (here > gap) {
                 gap = here;
                 most = entry.getKey();
             }
         }
-        long[] there = units.getOrDefault(most, new long[2]);
-        return gap <= 0
-                ? Optional.empty()
-                : Optional.of(new Imbalance(
-                        factor,
-                        Math.min(1, apart),
-                        naming.name(most),
-                        (double) there[0] / all,
-                        (double) there[1] / others));
+        long[] there = units.get(most);
+        return Optional.of(new Imbalance(
+                factor,
+                Math.min(1, apart),
+                naming.name(most),
+                share(there[0], all[0] - untold[0]),
+                share(there[1], all[1] - untold[1]),
+                told[0],
+                told[1]));
+    }
+
+    private static double share(long part, long whole) {
+        return (double) part / whole;
     }
 
     private long count(int[] rows, IntUnaryOperator value, Map<Integer, long[]> units, int side) {

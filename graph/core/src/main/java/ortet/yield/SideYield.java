@@ -17,6 +17,10 @@ import java.util.TreeMap;
  * @param bySize how many of the saleable are in which size class; under the empty word those sold without one
  * @param motherYears how many mother-years gave the units whose mothers are known
  * @param saleableOfMothers how many of the saleable those gave
+ * @param toRoots weeks until they were severed or found rooted
+ * @param toStem years from setting to the stem asked for; absent where none was
+ * @param taking what the take comes to in the end; absent where none has taken
+ * @param establishing what establishing comes to in the end; absent where none has
  * @param takeRate the take rate; absent when nothing is known
  * @param establishedRate established of those known; absent when nothing is known
  */
@@ -29,6 +33,10 @@ public record SideYield(
         Map<String, Integer> bySize,
         int motherYears,
         int saleableOfMothers,
+        Wait toRoots,
+        Optional<Wait> toStem,
+        Optional<InTheEnd> taking,
+        Optional<InTheEnd> establishing,
         Optional<YieldRate> takeRate,
         Optional<YieldRate> establishedRate) {
     public SideYield {
@@ -38,6 +46,10 @@ public record SideYield(
         Objects.requireNonNull(established);
         Objects.requireNonNull(saleable);
         bySize = Collections.unmodifiableMap(new TreeMap<>(bySize));
+        Objects.requireNonNull(toRoots);
+        Objects.requireNonNull(toStem);
+        Objects.requireNonNull(taking);
+        Objects.requireNonNull(establishing);
         Objects.requireNonNull(takeRate);
         Objects.requireNonNull(establishedRate);
     }

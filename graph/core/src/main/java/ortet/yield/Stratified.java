@@ -20,7 +20,7 @@ import ortet.figures.Ratio;
  * @param leftOut units in batches that are in more than one stratum
  */
 public record Stratified(
-        Within within,
+        Strata within,
         int strata,
         int informing,
         Optional<MantelHaenszel.Difference> difference,

@@ -2,8 +2,8 @@ package ortet.yield;
 
 import ortet.entry.Words;
 
-/** Within what two sides are compared, so that what differs between such strata cannot be taken for a difference of the sides. */
-public enum Within {
+/** Strata what two sides are compared, so that what differs between such strata cannot be taken for a difference of the sides. */
+public enum Strata {
     /** The calendar year of the act. */
     SEASON,
     /** The plant that gave the wood. */

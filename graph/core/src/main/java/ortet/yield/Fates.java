@@ -13,7 +13,7 @@ import ortet.nursery.Snapshot;
 import ortet.nursery.Turn;
 
 /**
- * What became of the units of every cohort after they had taken, followed through severing, drawing, splitting and
+ * What became of the units of every cohort after they had taken, fates through severing, drawing, splitting and
  * merging: columns of whole numbers, one place for each row of {@link Cohorts}.
  *
  * <p>Trays that were split, and batches that were merged when some of their units were growing already, are one
@@ -23,7 +23,7 @@ import ortet.nursery.Turn;
  *
  * <p>O(V + E) time, and 12 bytes for each unit, 40 for each row.
  */
-final class Followed {
+final class Fates {
     /** What a snapshot must have. */
     static final Set<Part> PARTS = EnumSet.of(Part.LINKS, Part.COHORTS, Part.NAMES, Part.STANDINGS, Part.LIVES);
 
@@ -53,6 +53,9 @@ final class Followed {
         GROWING_ON
     }
 
+    private static final Established[] ESTABLISHED = Established.values();
+    private static final int FIRST = 1024;
+    private static final int HOW_BITS = 3;
     private static final int NONE = Integer.MIN_VALUE;
     private static final int NOBODY = -1;
     private static final int FOREIGN = -2;
@@ -75,8 +78,12 @@ final class Followed {
     private final int[][] ofSaleable;
     private final int[][] bySize;
     private final boolean[] blurred;
+    private int[] eventRow = new int[FIRST];
+    private int[] eventDay = new int[FIRST];
+    private int[] eventWhat = new int[FIRST];
+    private int events;
 
-    private Followed(Samples samples, Establishment establishment) {
+    private Fates(Samples samples, Establishment establishment) {
         this.samples = samples;
         this.snapshot = samples.snapshot();
         this.cohorts = samples.cohorts();
@@ -110,11 +117,11 @@ final class Followed {
     }
 
     /** Follow every cohort of a snapshot to its day. */
-    static Followed of(Samples samples, Establishment establishment) {
-        Followed followed = new Followed(samples, establishment);
-        ClonalOrder.settle(followed.snapshot, unit -> followed.rows[unit] != NOT_YET, followed::settle);
-        followed.close();
-        return followed;
+    static Fates of(Samples samples, Establishment establishment) {
+        Fates fates = new Fates(samples, establishment);
+        ClonalOrder.settle(fates.snapshot, unit -> fates.rows[unit] != NOT_YET, fates::settle);
+        fates.close();
+        return fates;
     }
 
     // ---- answers ----
@@ -152,6 +159,34 @@ final class Followed {
     /** Return how many plants of an account are or were saleable in a size class; in none where the place is after all. */
     int saleable(int account, int size) {
         return bySize[size][account];
+    }
+
+    /** Return how many events there are: plants of one tag that came to the same end, or to none yet, on one day. */
+    int events() {
+        return events;
+    }
+
+    /** Return the row whose account the plants of an event belong to. */
+    int eventRow(int event) {
+        return eventRow[event];
+    }
+
+    /** Return how the plants of an event stand as to establishing. */
+    Established eventHow(int event) {
+        return ESTABLISHED[eventWhat[event] & (1 << HOW_BITS) - 1];
+    }
+
+    /** Return how many plants an event is about; below 0 for those that came back. */
+    int eventCount(int event) {
+        return eventWhat[event] >> HOW_BITS;
+    }
+
+    /**
+     * Return the day, in days since 1970: on which they were due, where they established; lost or culled, where they did
+     * not; else the last on which it was known that nothing had happened to them yet.
+     */
+    int eventDay(int event) {
+        return eventDay[event];
     }
 
     // ---- following ----
@@ -283,6 +318,9 @@ final class Followed {
         Established sold = Established.CENSORED;
         Established worked = Established.CENSORED;
         int soldSize = size;
+        int soldDay = NONE;
+        int workedDay = NONE;
+        int known = start[unit];
         for (int at = lives.first(unit); at < lives.end(unit); at++) {
             Turn turn = lives.turn(at);
             int day = lives.day(at);
@@ -302,27 +340,33 @@ final class Followed {
                 case SOLD -> {
                     sold = left(unit, day, due);
                     soldSize = size;
-                    add(row, sold, Saleable.YES, size, lives.value(at));
+                    soldDay = when(sold, day, due);
+                    add(row, sold, soldDay, Saleable.YES, size, lives.value(at));
                 }
-                case RETURNED -> add(row, sold, Saleable.YES, soldSize, -lives.value(at));
-                case LOST ->
-                    add(
-                            row,
-                            established[unit] == NONE ? Established.NO : Established.YES,
-                            graded[unit] == NONE ? Saleable.NO : Saleable.YES,
-                            size,
-                            lives.value(at));
+                case RETURNED -> add(row, sold, soldDay, Saleable.YES, soldSize, -lives.value(at));
+                case LOST -> {
+                    Established how = established[unit] == NONE ? Established.NO : Established.YES;
+                    Saleable sale = graded[unit] == NONE ? Saleable.NO : Saleable.YES;
+                    add(row, how, when(how, day, due), sale, size, lives.value(at));
+                }
                 case CULLED -> {
-                    Established how = left(unit, day, due);
-                    add(row, how == Established.YES ? how : Established.NO, Saleable.NO, size, lives.value(at));
+                    Established how = left(unit, day, due) == Established.YES ? Established.YES : Established.NO;
+                    add(row, how, when(how, day, due), Saleable.NO, size, lives.value(at));
                 }
-                case SURPLUS, USED_UP -> add(row, left(unit, day, due), ungraded(unit), size, lives.value(at));
+                case SURPLUS, USED_UP -> {
+                    Established how = left(unit, day, due);
+                    add(row, how, when(how, day, due), ungraded(unit), size, lives.value(at));
+                }
                 case WORKED -> {
                     worked = left(unit, day, due);
-                    add(row, worked, ungraded(unit), size, lives.value(at));
+                    workedDay = when(worked, day, due);
+                    add(row, worked, workedDay, ungraded(unit), size, lives.value(at));
                 }
-                case UNWORKED -> add(row, worked, ungraded(unit), size, -lives.value(at));
+                case UNWORKED -> add(row, worked, workedDay, ungraded(unit), size, -lives.value(at));
                 default -> {}
+            }
+            if (turn.showsLife() || turn == Turn.TAKEN) {
+                known = Math.max(known, day);
             }
         }
         int there = snapshot.growing(unit);
@@ -330,8 +374,18 @@ final class Followed {
             Established how = established[unit] != NONE
                     ? Established.YES
                     : due == NONE || asOf < due ? Established.TOO_YOUNG : Established.UNSEEN;
-            add(row, how, graded[unit] == NONE ? Saleable.GROWING_ON : Saleable.YES, size, there);
+            int day = how == Established.YES ? due : how == Established.UNSEEN || known != NONE ? known : begun(unit);
+            add(row, how, day, graded[unit] == NONE ? Saleable.GROWING_ON : Saleable.YES, size, there);
         }
+    }
+
+    private int begun(int unit) {
+        return snapshot.begunDay(unit);
+    }
+
+    /** Return the day that counts for an end: that on which plants were due, where they established. */
+    private static int when(Established how, int day, int due) {
+        return how == Established.YES && due != NONE ? due : day;
     }
 
     private boolean isDrawn(int unit) {
@@ -360,7 +414,15 @@ final class Followed {
         return graded[unit] == NONE ? Saleable.CENSORED : Saleable.YES;
     }
 
-    private void add(int row, Established how, Saleable sale, int size, int count) {
+    private void add(int row, Established how, int day, Saleable sale, int size, int count) {
+        if (events == eventRow.length) {
+            eventRow = Arrays.copyOf(eventRow, 2 * events);
+            eventDay = Arrays.copyOf(eventDay, 2 * events);
+            eventWhat = Arrays.copyOf(eventWhat, 2 * events);
+        }
+        eventRow[events] = row;
+        eventDay[events] = day;
+        eventWhat[events++] = count << HOW_BITS | how.ordinal();
         ofEstablished[how.ordinal()][row] += count;
         ofSaleable[sale.ordinal()][row] += count;
         if (sale == Saleable.YES) {
