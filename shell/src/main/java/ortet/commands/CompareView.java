@@ -46,7 +46,7 @@ final class CompareView {
         for (Comparison.Rate rate : comparison.rates()) {
             sheet.figure("rate", rate.group())
                     .outOf(rate.count(), rate.clusters().map(Clustered::clusters))
-                    .value(rate.count().share(), rate.interval(), FigureSheet::percent)
+                    .value(rate.count().share(), rate.interval(), FigureSheet.Manner.PERCENT)
                     .add();
         }
         for (Comparison.Pair pair : comparison.pairs()) {
@@ -85,10 +85,12 @@ final class CompareView {
     private void pair(Comparison.Pair pair) {
         String both = pair.group() + " against " + pair.against();
         sheet.section(both);
-        sheet.figure("difference, points", both)
-                .value(pair.difference(), pair.differenceInterval(), FigureSheet::points)
+        sheet.figure("difference", both)
+                .under("difference, points")
+                .value(pair.difference(), pair.differenceInterval(), FigureSheet.Manner.POINTS)
                 .add();
         sheet.figure("odds ratio", both)
+                .under("odds ratio")
                 .ratio(pair.odds().ratio(), Optional.of(pair.odds().interval()))
                 .p(pair.p(), "Fisher's exact test, two-sided", FISHER)
                 .add();
@@ -98,28 +100,33 @@ final class CompareView {
 
     private void within(Comparison.Pair pair, MantelHaenszel within, String both) {
         sheet.section(both + ", within strata");
-        sheet.figure("difference within strata, points", both)
+        sheet.figure("difference within strata", both)
+                .under("difference, points")
                 .out(Counts.of(within.informing(), "stratum", "strata"))
                 .value(
                         within.difference().map(MantelHaenszel.Difference::value),
                         within.difference().flatMap(MantelHaenszel.Difference::interval),
-                        FigureSheet::points)
+                        FigureSheet.Manner.POINTS)
                 .add();
         FigureSheet.Figure odds = sheet.figure("odds ratio within strata", both)
+                .under("odds ratio")
                 .out(Counts.of(within.informing(), "stratum", "strata"))
                 .ratio(within.oddsRatio(), within.oddsRatioInterval());
         within.test().ifPresent(test -> odds.p(test.p(), "Cochran-Mantel-Haenszel test", CMH));
         odds.add();
         pair.exactWithin()
-                .ifPresent(exact -> sheet.figure("the same, exact", both)
+                .ifPresent(exact -> sheet.figure("exact odds ratio within strata", both)
+                        .under("the same, exact")
                         .out(Counts.of(within.informing(), "stratum", "strata"))
                         .ratio(exact.ratio(), Optional.of(exact.interval()))
                         .add());
         sheet.figure("no difference in any stratum", both)
+                .under("no difference in any")
                 .test(within.test())
                 .by("Cochran-Mantel-Haenszel test", CMH)
                 .add();
-        sheet.figure("the same ratio in all strata", both)
+        sheet.figure("the same odds ratio in all strata", both)
+                .under("the same in all")
                 .test(within.tarone())
                 .by("Breslow-Day test with Tarone's correction", TARONE)
                 .add();
@@ -148,15 +155,21 @@ final class CompareView {
             return;
         }
         Interval interval = pair.differenceInterval().get();
-        String points = FigureSheet.points(interval.lower()) + " to " + FigureSheet.points(interval.upper());
+        String both = pair.group() + " and " + pair.against();
         if (interval.lower() > 0) {
-            sheet.note(pair.group() + " does better than " + pair.against() + ", by " + points + " points");
+            sheet.note(pair.group() + " does better than " + pair.against() + ", by "
+                    + between(interval.lower(), interval.upper()));
         } else if (interval.upper() < 0) {
-            sheet.note(pair.group() + " does worse than " + pair.against() + ", by " + points + " points");
+            sheet.note(pair.group() + " does worse than " + pair.against() + ", by "
+                    + between(-interval.upper(), -interval.lower()));
         } else {
-            sheet.note("these figures do not tell " + pair.group() + " and " + pair.against() + " apart (" + points
-                    + " points)" + settling(pair));
+            sheet.note("these figures do not tell " + both + " apart (" + between(interval.lower(), interval.upper())
+                    + ")" + settling(pair));
         }
+    }
+
+    private static String between(double lower, double upper) {
+        return FigureSheet.points(lower) + " to " + FigureSheet.points(upper) + " points";
     }
 
     /** Return what would tell the two apart, if they are as far apart as they look. */

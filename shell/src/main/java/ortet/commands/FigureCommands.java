@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.springframework.shell.core.command.annotation.Argument;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
@@ -216,6 +217,7 @@ public final class FigureCommands {
             view.competing(
                     grouped(read, group, row -> followed(row, time.orElseThrow(), event, causes)), cause.get(), 1);
         } else {
+            event.ifPresent(name -> refuseSeveralCauses(read, name));
             view.followed(grouped(read, group, row -> followed(row, time.orElseThrow(), event, List.of())));
         }
         screen.page(out -> view.show(wanted.explain(), inputs, wanted.format(), out));
@@ -250,6 +252,25 @@ public final class FigureCommands {
         return causes;
     }
 
+    /** Refuse words under --event that say more than whether it happened. */
+    private static void refuseSeveralCauses(FigureFile file, String event) {
+        Set<String> strange = new TreeSet<>();
+        file.each(row -> row.text(event)).stream()
+                .filter(text -> !NO.contains(text.toLowerCase(Locale.ROOT)))
+                .filter(text -> !YES.contains(text.toLowerCase(Locale.ROOT)))
+                .forEach(strange::add);
+        if (!strange.isEmpty()) {
+            throw new Refused(Fault.of(
+                    "several-causes",
+                    file.shown() + ": expected 1 or 0, yes or no under " + event + ", found "
+                            + strange.stream()
+                                    .limit(5)
+                                    .map(word -> '"' + word + '"')
+                                    .collect(Collectors.joining(", "))
+                            + "; where several things may happen, name one with --cause"));
+        }
+    }
+
     private static Followed followed(FigureFile.Row row, String time, Optional<String> event, List<String> causes) {
         double when =
                 row.number(time).orElseThrow(() -> row.bad(time, "expected a number of at least 0, found nothing"));
@@ -263,12 +284,6 @@ public final class FigureCommands {
         }
         if (!causes.isEmpty()) {
             return new Followed(when, 1 + causes.indexOf(text));
-        }
-        if (!YES.contains(folded)) {
-            throw row.bad(
-                    event.get(),
-                    "expected 1 or 0, yes or no, found \"" + text + "\"; where several things may happen,"
-                            + " name one with --cause");
         }
         return Followed.happened(when);
     }

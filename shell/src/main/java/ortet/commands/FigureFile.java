@@ -212,7 +212,8 @@ final class FigureFile {
         }
         if (faults.size() > FaultList.SHOWN) {
             List<Fault> shownFaults = new ArrayList<>(faults.subList(0, FaultList.SHOWN));
-            shownFaults.add(Fault.of("more-faults", "and " + (faults.size() - FaultList.SHOWN) + " more faults"));
+            shownFaults.add(Fault.of(
+                    "more-faults", "and " + Counts.of(faults.size() - FaultList.SHOWN, "more fault", "more faults")));
             throw new Refused(shownFaults);
         }
         if (!faults.isEmpty()) {

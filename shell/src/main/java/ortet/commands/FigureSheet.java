@@ -27,13 +27,15 @@ final class FigureSheet {
     FigureSheet(String title, long percent) {
         this.sheet = Sheet.titled(
                 title,
-                Column.text("figure", "figure"),
-                Column.text("of", "of"),
+                Column.text("figure_shown", "figure").forPeople(),
+                Column.text("of_shown", "of").forPeople(),
+                Column.text("figure", "figure").forPrograms(),
+                Column.text("of", "of").forPrograms(),
                 Column.text("known", "out of").forPeople(),
                 Column.whole("happened", "happened").forPrograms(),
                 Column.whole("trials", "trials").forPrograms(),
                 Column.whole("clusters", "clusters").forPrograms(),
-                Column.text("shown", "value (" + percent + " %)").forPeople(),
+                Column.text("value_shown", "value (" + percent + " %)").forPeople(),
                 Column.number("value", "value", 4).forPrograms(),
                 Column.text("value_is", "value is").forPrograms(),
                 Column.number("lower", "lower", 4).forPrograms(),
@@ -45,15 +47,52 @@ final class FigureSheet {
                 Column.text("method", "method").forPrograms());
     }
 
-    /** How a number is written for people. */
-    interface Manner {
-        String write(double value);
+    /** How a number is written for people, and the unit behind it. */
+    enum Manner {
+        /** A share, in percent. */
+        PERCENT(" %") {
+            @Override
+            String write(double value) {
+                return points(value);
+            }
+        },
+        /** A difference of shares, in points of a hundred. */
+        POINTS("") {
+            @Override
+            String write(double value) {
+                return points(value);
+            }
+        },
+        /** A ratio. */
+        TIMES("") {
+            @Override
+            String write(double value) {
+                return times(value);
+            }
+        },
+        /** A time, in the unit of the file. */
+        TIME("") {
+            @Override
+            String write(double value) {
+                return plain(value);
+            }
+        };
+
+        private final String unit;
+
+        Manner(String unit) {
+            this.unit = unit;
+        }
+
+        abstract String write(double value);
     }
 
     /** A row that is being filled. */
     final class Figure {
         private final String what;
         private final String of;
+        private String shownWhat;
+        private String shownOf;
         private Optional<String> known = Optional.empty();
         private Optional<Long> happened = Optional.empty();
         private Optional<Long> trials = Optional.empty();
@@ -70,6 +109,15 @@ final class FigureSheet {
         private Figure(String what, String of) {
             this.what = what;
             this.of = of;
+            this.shownWhat = what;
+            this.shownOf = of;
+        }
+
+        /** Call the figure by a shorter name for people, below a heading that says of what it is. */
+        Figure under(String shorter) {
+            shownWhat = shorter;
+            shownOf = "";
+            return this;
         }
 
         Figure outOf(Count count, Optional<Integer> inClusters) {
@@ -86,7 +134,7 @@ final class FigureSheet {
         Figure value(Optional<Double> found, Optional<Interval> interval, Manner manner) {
             value = found;
             is = found.isPresent() ? "number" : "not-known";
-            found.ifPresent(number -> shown = manner.write(number) + limits(interval, manner));
+            found.ifPresent(number -> shown = manner.write(number) + manner.unit + limits(interval, manner));
             if (found.isEmpty() && interval.isPresent()) {
                 shown = "–" + limits(interval, manner);
             }
@@ -97,21 +145,21 @@ final class FigureSheet {
             ratio.accept(new Ratio.Visitor<Void>() {
                 @Override
                 public Void finite(double number) {
-                    value(Optional.of(number), interval, FigureSheet::times);
+                    value(Optional.of(number), interval, Manner.TIMES);
                     return null;
                 }
 
                 @Override
                 public Void infinite() {
                     is = "infinite";
-                    shown = "infinite" + limits(interval, FigureSheet::times);
+                    shown = "infinite" + limits(interval, Manner.TIMES);
                     return null;
                 }
 
                 @Override
                 public Void undefined() {
                     is = "not-defined";
-                    limits(interval, FigureSheet::times);
+                    limits(interval, Manner.TIMES);
                     return null;
                 }
             });
@@ -140,8 +188,7 @@ final class FigureSheet {
 
         /** Say of a range what it is, where there is no one value. */
         Figure between(double low, double high) {
-            String range =
-                    FigureSheet.plain(low) + (Double.isFinite(high) ? "–" + FigureSheet.plain(high) : " or later");
+            String range = plain(low) + (Double.isFinite(high) ? "–" + plain(high) : " or later");
             shown = range + (shown.startsWith("–") ? shown.substring(1) : "");
             is = "between " + low + (Double.isFinite(high) ? " and " + high : " and later");
             return this;
@@ -181,6 +228,8 @@ final class FigureSheet {
 
         void add() {
             sheet.row(
+                    shownWhat,
+                    shownOf,
                     what,
                     of,
                     known,

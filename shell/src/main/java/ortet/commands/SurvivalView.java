@@ -25,6 +25,8 @@ final class SurvivalView {
     private static final String COMPETING = "Aalen & Johansen 1978, Scand. J. Stat. 5:141";
     private static final String BETWEEN_LOOKS =
             "Peto 1973, Applied Statistics 22:86; Turnbull 1976, J. R. Stat. Soc. B 38:290";
+    private static final String LAWS =
+            "Kalbfleisch & Prentice 2002, The Statistical Analysis of Failure Time Data, chapter 3";
     private static final List<Double> SHARES = List.of(0.1, 0.5, 0.9);
 
     private final double confidence;
@@ -45,7 +47,7 @@ final class SurvivalView {
             sheet.figure("median", group)
                     .outOf(count, Optional.empty())
                     .by("Kaplan-Meier estimate", PRODUCT_LIMIT)
-                    .value(curve.median(), curve.medianInterval(), FigureSheet::plain)
+                    .value(curve.median(), curve.medianInterval(), FigureSheet.Manner.TIME)
                     .add();
             for (double time : times) {
                 Optional<KaplanMeier.Step> step = curve.at(time);
@@ -55,7 +57,7 @@ final class SurvivalView {
                         .value(
                                 step.map(KaplanMeier.Step::survival),
                                 step.flatMap(KaplanMeier.Step::interval),
-                                FigureSheet::percent)
+                                FigureSheet.Manner.PERCENT)
                         .add();
             }
         });
@@ -88,7 +90,7 @@ final class SurvivalView {
             sheet.figure("time by which half are " + cause, group)
                     .outOf(new Count(incidence.events(), incidence.followed()), Optional.empty())
                     .by("Aalen-Johansen estimate", COMPETING)
-                    .value(incidence.quantile(0.5), Optional.empty(), FigureSheet::plain)
+                    .value(incidence.quantile(0.5), Optional.empty(), FigureSheet.Manner.TIME)
                     .add();
             List<Double> told = times;
             if (told.isEmpty()) {
@@ -105,7 +107,7 @@ final class SurvivalView {
                         .value(
                                 step.map(Incidence.Step::share),
                                 step.flatMap(Incidence.Step::interval),
-                                FigureSheet::percent)
+                                FigureSheet.Manner.PERCENT)
                         .add();
             }
         });
@@ -127,7 +129,7 @@ final class SurvivalView {
                 median.value(
                                 Optional.empty(),
                                 Optional.of(one.medianInterval(confidence, Turnbull.REPEATS, seed)),
-                                FigureSheet::plain)
+                                FigureSheet.Manner.TIME)
                         .between(range.lower(), range.upper());
             });
             median.add();
@@ -139,7 +141,7 @@ final class SurvivalView {
                 fit.filter(Turnbull::hasConverged).ifPresent(one -> {
                     Range range = one.survival(time);
                     if (range.lower() == range.upper()) {
-                        left.value(Optional.of(range.lower()), Optional.empty(), FigureSheet::percent);
+                        left.value(Optional.of(range.lower()), Optional.empty(), FigureSheet.Manner.PERCENT);
                     } else {
                         left.out("between " + FigureSheet.percent(range.lower()) + " and "
                                 + FigureSheet.percent(range.upper()));
@@ -163,11 +165,13 @@ final class SurvivalView {
             List<Double> its = dummies(group, covariates.size());
             groups.get(names.get(group)).forEach(seen -> subjects.add(new Lasting.Subject(seen, its)));
         }
+        List<String> likelihoods = new ArrayList<>();
         for (Lasting.Law law : Lasting.Law.values()) {
             Lasting.fit(law, covariates, subjects).accept(new Lasting.Fit.Visitor<Void>() {
                 @Override
                 public Void fitted(Lasting.Fitted fit) {
                     tell(law, fit, names);
+                    likelihoods.add(law.title() + " " + String.format(Locale.ROOT, "%.2f", fit.logLikelihood()));
                     return null;
                 }
 
@@ -177,6 +181,10 @@ final class SurvivalView {
                     return null;
                 }
             });
+        }
+        if (likelihoods.size() > 1) {
+            sheet.note("log-likelihood: " + String.join(", ", likelihoods)
+                    + "; the greater fits better, which does not make it right");
         }
     }
 
@@ -194,15 +202,11 @@ final class SurvivalView {
             for (double share : SHARES) {
                 Lasting.Quantile quantile = fit.quantile(share, dummies(group, names.size() - 1), confidence);
                 sheet.figure("time of " + Math.round(100 * share) + " %", names.get(group))
-                        .value(Optional.of(quantile.time()), Optional.of(quantile.interval()), FigureSheet::plain)
-                        .by(
-                                law.title() + " fit, delta method on the logarithm",
-                                quantile.interval().method().source())
+                        .by(law.title() + " fit", LAWS)
+                        .value(Optional.of(quantile.time()), Optional.of(quantile.interval()), FigureSheet.Manner.TIME)
                         .add();
             }
         }
-        sheet.note(law.title() + " law: log-likelihood " + String.format(Locale.ROOT, "%.2f", fit.logLikelihood())
-                + "; the greater of the two fits better");
     }
 
     void show(boolean explain, List<String> inputs, OutputFormat format, Screen screen) {
