@@ -112,7 +112,7 @@ final class CompareView {
                 .under("odds ratio")
                 .out(Counts.of(within.informing(), "stratum", "strata"))
                 .ratio(within.oddsRatio(), within.oddsRatioInterval());
-        within.test().ifPresent(test -> odds.p(test.p(), "Cochran-Mantel-Haenszel test", CMH));
+        within.test().ifPresent(test -> odds.p(test.p()));
         odds.add();
         pair.exactWithin()
                 .ifPresent(exact -> sheet.figure("exact odds ratio within strata", both)
@@ -154,14 +154,18 @@ final class CompareView {
                     + ": it takes two clusters or more on either side");
             return;
         }
-        Interval interval = pair.differenceInterval().get();
+        Optional<Interval> adjusted = comparison.clustered()
+                ? Optional.empty()
+                : pair.within().flatMap(MantelHaenszel::difference).flatMap(MantelHaenszel.Difference::interval);
+        Interval interval = adjusted.orElse(pair.differenceInterval().get());
+        String within = adjusted.isPresent() ? ", within strata" : "";
         String both = pair.group() + " and " + pair.against();
         if (interval.lower() > 0) {
             sheet.note(pair.group() + " does better than " + pair.against() + ", by "
-                    + between(interval.lower(), interval.upper()));
+                    + between(interval.lower(), interval.upper()) + within);
         } else if (interval.upper() < 0) {
             sheet.note(pair.group() + " does worse than " + pair.against() + ", by "
-                    + between(-interval.upper(), -interval.lower()));
+                    + between(-interval.upper(), -interval.lower()) + within);
         } else {
             sheet.note("these figures do not tell " + both + " apart (" + between(interval.lower(), interval.upper())
                     + ")" + settling(pair));

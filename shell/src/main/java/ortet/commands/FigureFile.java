@@ -118,15 +118,7 @@ final class FigureFile {
         } catch (IOException broken) {
             throw new UncheckedIOException(broken);
         }
-        List<CsvRecord> records = List.of();
-        for (char separator : SEPARATORS) {
-            List<CsvRecord> candidate = parse(shown, text, separator);
-            if (records.isEmpty()
-                    || !candidate.isEmpty()
-                            && candidate.get(0).getFieldCount() > records.get(0).getFieldCount()) {
-                records = candidate;
-            }
-        }
+        List<CsvRecord> records = parse(shown, text, separator(text));
         if (records.isEmpty()) {
             throw fault(shown, 1, "expected a row with the names of the columns, found nothing");
         }
@@ -156,16 +148,35 @@ final class FigureFile {
         return file;
     }
 
+    /** Return what parts most cells in the first line. */
+    private static char separator(String text) {
+        String head = text.lines().filter(line -> !line.isBlank()).findFirst().orElse("");
+        char best = SEPARATORS[0];
+        for (char separator : SEPARATORS) {
+            if (count(head, separator) > count(head, best)) {
+                best = separator;
+            }
+        }
+        return best;
+    }
+
+    private static long count(String head, char separator) {
+        return head.chars().filter(letter -> letter == separator).count();
+    }
+
     private static List<CsvRecord> parse(String shown, String text, char separator) {
+        List<CsvRecord> records = new ArrayList<>();
         try (CsvReader<CsvRecord> reader = CsvReader.builder()
                 .fieldSeparator(separator)
                 .skipEmptyLines(true)
+                .allowExtraFields(true)
+                .allowMissingFields(true)
                 .ofCsvRecord(text)) {
-            List<CsvRecord> records = new ArrayList<>();
             reader.forEach(records::add);
             return records;
         } catch (CsvParseException broken) {
-            throw fault(shown, 1, "expected cells as in CSV, found a quotation mark that is not closed");
+            long line = records.isEmpty() ? 1 : records.get(records.size() - 1).getStartingLineNumber() + 1;
+            throw fault(shown, line, "expected cells as in CSV; look at the quotation marks");
         } catch (IOException broken) {
             throw new UncheckedIOException(broken);
         }

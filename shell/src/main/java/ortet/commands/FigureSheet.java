@@ -199,6 +199,11 @@ final class FigureSheet {
             return this;
         }
 
+        Figure p(double found) {
+            p = Optional.of(found);
+            return this;
+        }
+
         Figure p(double found, String title, String source) {
             p = Optional.of(found);
             sources.add("p: " + title + ": " + source);
