@@ -33,7 +33,7 @@ public final class Mothers {
 
     /** Return the parts of a snapshot that the answer needs. */
     public static Set<Part> parts() {
-        Set<Part> parts = EnumSet.copyOf(Followed.PARTS);
+        Set<Part> parts = EnumSet.copyOf(Fates.PARTS);
         parts.add(Part.LEAVINGS);
         return parts;
     }
@@ -55,7 +55,7 @@ public final class Mothers {
         private final Samples samples;
         private final Cohorts cohorts;
         private final Names names;
-        private final Followed followed;
+        private final Fates fates;
 
         Asked(BookView view, Snapshot snapshot, MothersQuestion question) {
             this.view = view;
@@ -64,7 +64,7 @@ public final class Mothers {
             this.samples = Samples.of(snapshot, question.periods());
             this.cohorts = samples.cohorts();
             this.names = Names.of(snapshot);
-            this.followed = Followed.of(samples, Establishment.DEFAULTS);
+            this.fates = Fates.of(samples, Establishment.DEFAULTS);
         }
 
         MothersTable table() {
@@ -105,7 +105,7 @@ public final class Mothers {
             told.addAll(untried);
             Map<Integer, Tag> tags = TagsOfUnits.of(view, told, question.asOf());
             Progeny progeny = new Progeny(byMother);
-            MotherYears years = new MotherYears(samples, new Clusters(samples, followed));
+            MotherYears years = new MotherYears(samples, new Clusters(samples, fates));
             List<MotherRow> table = new ArrayList<>();
             byMother.forEach((mother, own) -> table.add(row(
                     mother, own, tags.get(mother), pooling, Optional.ofNullable(ranks.get(mother)), progeny, years)));
@@ -218,14 +218,14 @@ public final class Mothers {
                 for (int row = 0; row < cohorts.size(); row++) {
                     if (samples.isThere(row) && samples.set(row) > 0) {
                         ofAccount.merge(
-                                followed.account(row),
+                                fates.account(row),
                                 motherOf.getOrDefault(row, NOBODY),
                                 (one, other) -> one.equals(other) ? one : NOBODY);
                     }
                 }
                 for (int unit = 1; unit <= snapshot.lastUnit(); unit++) {
-                    int row = snapshot.isThere(unit) ? followed.row(unit) : -1;
-                    int mother = row < 0 ? NOBODY : ofAccount.getOrDefault(followed.account(row), NOBODY);
+                    int row = snapshot.isThere(unit) ? fates.row(unit) : -1;
+                    int mother = row < 0 ? NOBODY : ofAccount.getOrDefault(fates.account(row), NOBODY);
                     if (mother != NOBODY) {
                         living.merge(mother, snapshot.growing(unit), Integer::sum);
                         sold.merge(mother, snapshot.sold(unit), Integer::sum);
