@@ -24,10 +24,12 @@ import ortet.value.Refused;
  * @see "George & Liu 1989, The evolution of the minimum degree ordering algorithm, SIAM Review 31:1"
  */
 final class SparseFactor {
-    /** The most intercepts that may be left to be factored densely: 200 MB for one matrix. */
-    private static final int MOST_DENSE = 5000;
+    /** The most intercepts that may be left to be factored densely: 72 MB for one matrix, and a minute for a fit. */
+    private static final int MOST_DENSE = 3000;
+    /** With as many neighbours as this, elimination one by one is no use any more. */
+    private static final int MANY = 200;
     /** The most places in the list of eliminations. */
-    private static final int MOST_PLACES = 400_000_000;
+    private static final int MOST_PLACES = 100_000_000;
 
     private final Pattern pattern;
     /** The diagonal of H; after {@link #factor}, that of D. */
@@ -367,7 +369,7 @@ final class SparseFactor {
                 int node = buckets.least(gone, adjacency.degrees);
                 int degree = adjacency.degrees[node];
                 // A dense factorization does ten times as much in a second as a list of places.
-                boolean isDense = degree >= 8 && degree >= 0.25 * (left - 1) || degree > 200 && left <= MOST_DENSE;
+                boolean isDense = degree >= 8 && degree >= 0.25 * (left - 1) || degree > MANY;
                 if (isDense) {
                     break;
                 }
