@@ -83,13 +83,13 @@ class SparseFactorTests {
 
     @Test
     void refusesWhatMeetsInTooManyWays() {
-        // 3000 by 3000 groups, every one with 100 others at random: an elimination would fill the whole matrix
+        // 2000 by 2000 groups, every one with 100 others at random: an elimination would fill the whole matrix
         SplittableRandom random = new SplittableRandom(1);
-        int[][] rows = new int[300_000][];
+        int[][] rows = new int[200_000][];
         for (int row = 0; row < rows.length; row++) {
-            rows[row] = new int[] {random.nextInt(3000), 3000 + random.nextInt(3000)};
+            rows[row] = new int[] {random.nextInt(2000), 2000 + random.nextInt(2000)};
         }
-        Refused refused = assertThrows(Refused.class, () -> SparseFactor.of(6000, rows));
+        Refused refused = assertThrows(Refused.class, () -> SparseFactor.of(4000, rows));
         assertEquals(
                 List.of("entangled-groups"),
                 refused.faults().stream().map(fault -> fault.rule()).toList());
