@@ -193,6 +193,7 @@ final class MixedTruth {
 
     static List<World> wrong() {
         return List.of(
+                new World("normal, hardly different", 50, 0.15, 0.4, Kind.NORMAL),
                 new World("skewed", 50, 0.8, 0.4, Kind.SKEWED),
                 new World("skewed", 200, 1.5, 0.4, Kind.SKEWED),
                 new World("two humps", 50, 0.8, 0.4, Kind.TWO_HUMPED),
@@ -216,7 +217,7 @@ final class MixedTruth {
             Score score = score(world, repetitions, 1000);
             System.out.printf(
                     Locale.ROOT,
-                    "| %s | %d | %.1f | %.1f %% | %.1f %% | %.1f %% | %d |%n",
+                    "| %s | %d | %.2g | %.1f %% | %.1f %% | %.1f %% | %d |%n",
                     world.name(),
                     world.groups(),
                     world.sd(),
@@ -225,7 +226,7 @@ final class MixedTruth {
                     100 * below.applyAsDouble(score) / score.asked,
                     score.failed);
             StringBuilder line = new StringBuilder("| " + world.name() + ", " + world.groups() + ", "
-                    + String.format(Locale.ROOT, "%.1f", world.sd()) + " |");
+                    + String.format(Locale.ROOT, "%.2g", world.sd()) + " |");
             for (int bin = 0; bin < score.binned.length; bin++) {
                 line.append(
                         score.binned[bin] < 20
