@@ -31,6 +31,7 @@ import ortet.commands.InventoryCommands;
 import ortet.commands.KinCommands;
 import ortet.commands.LayerCommands;
 import ortet.commands.LifeCommands;
+import ortet.commands.MixedCommands;
 import ortet.commands.PersonCommands;
 import ortet.commands.QuestionCommands;
 import ortet.commands.RaisingCommands;
@@ -75,6 +76,7 @@ import ortet.nursery.Nursery;
     FamilyCommands.class,
     KinCommands.class,
     RecallCommands.class,
+    MixedCommands.class,
     InventoryCommands.class,
     RecordCommands.class,
     FigureCommands.class,

@@ -22,6 +22,8 @@ import ortet.figures.Likelihood.Point;
 final class Ascent {
     private static final int MOST_STEPS = 200;
     private static final int MOST_NEWTON = 30;
+    /** With more intercepts than this, an evaluation is dear and the likelihood close to quadratic. */
+    private static final int LARGE = 2000;
 
     private final Likelihood likelihood;
     private final int[] free;
@@ -169,17 +171,21 @@ final class Ascent {
         }
     }
 
-    /** Return minus the second derivatives, from central differences of the gradient. */
+    /**
+     * Return minus the second derivatives, from differences of the gradient: central ones, or forward ones over a tenth of the
+     * way where there is so much data that the likelihood is nearly quadratic over so short a way.
+     */
     private DMatrixRMaj information(Point here, double[] scale) {
         int size = free.length;
         Point base = likelihood.at(here.theta(), here.modes());
         double[][] moves = likelihood.sensitivities();
-        double[][] slopes = new double[2 * size][];
-        IntStream tasks = IntStream.range(0, 2 * size);
-        boolean isLarge = here.modes().length > 500;
+        boolean isLarge = here.modes().length > LARGE;
+        int sides = isLarge ? 1 : 2;
+        double[][] slopes = new double[sides * size][];
+        IntStream tasks = IntStream.range(0, sides * size);
         (isLarge ? tasks.parallel() : tasks).forEach(task -> {
-            int i = task / 2;
-            double change = (task % 2 == 0 ? 1 : -1) * stride(scale[i]);
+            int i = task / sides;
+            double change = (task % sides == 0 ? 1 : -1) * stride(scale[i], isLarge);
             double[] theta = base.theta().clone();
             theta[free[i]] += change;
             double[] modes = base.modes().clone();
@@ -192,16 +198,21 @@ final class Ascent {
         DMatrixRMaj information = new DMatrixRMaj(size, size);
         for (int i = 0; i < size; i++) {
             for (int j = 0; j < size; j++) {
-                double forward = (slopes[2 * i + 1][j] - slopes[2 * i][j]) / (2 * stride(scale[i]));
-                double back = (slopes[2 * j + 1][i] - slopes[2 * j][i]) / (2 * stride(scale[j]));
-                information.set(i, j, (forward + back) / 2);
+                double one = difference(slopes, slope(base), sides, i, j) / stride(scale[i], isLarge);
+                double other = difference(slopes, slope(base), sides, j, i) / stride(scale[j], isLarge);
+                information.set(i, j, (one + other) / 2);
             }
         }
         return information;
     }
 
-    private static double stride(double scale) {
-        return Math.max(1e-5, Math.min(0.01, 0.005 * scale));
+    /** Return how much the slope along j falls by one stride along i. */
+    private static double difference(double[][] slopes, double[] base, int sides, int i, int j) {
+        return sides == 1 ? base[j] - slopes[i][j] : (slopes[2 * i + 1][j] - slopes[2 * i][j]) / 2;
+    }
+
+    private static double stride(double scale, boolean isLarge) {
+        return Math.max(1e-5, Math.min(0.01, (isLarge ? 0.0005 : 0.005) * scale));
     }
 
     static Optional<double[][]> invert(DMatrixRMaj information) {

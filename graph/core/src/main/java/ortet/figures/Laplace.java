@@ -39,6 +39,8 @@ class Laplace implements Likelihood {
     final double[] skews;
 
     double[] sigma = new double[0];
+    /** Whether the factor is one of some place asked about before. */
+    private boolean hasFactor;
 
     Laplace(ModelRows rows) {
         this(rows, SparseFactor.of(rows.intercepts(), rows.nodes()), null);
@@ -61,6 +63,7 @@ class Laplace implements Likelihood {
     /** Share the pattern of another, with memory of its own. */
     Laplace(Laplace other) {
         this(other.rows, other.factor.fork(), other.places);
+        hasFactor = other.hasFactor;
     }
 
     private static int[][] places(ModelRows rows, SparseFactor factor) {
@@ -106,8 +109,9 @@ class Laplace implements Likelihood {
         sigma = Arrays.copyOfRange(theta, fixed, fixed + groupings);
         System.arraycopy(start, 0, u, 0, u.length);
         double[] step = new double[u.length];
-        boolean isFactored = false;
-        double before = Double.POSITIVE_INFINITY;
+        // Where a factorization is dear, an older one serves to find the modes as long as the steps shrink fast.
+        boolean isFactored = hasFactor && factor.isDear();
+        double before = isFactored ? 1 : Double.POSITIVE_INFINITY;
         for (int round = 0; round < MOST_STEPS; round++) {
             predict();
             if (!isFactored) {
@@ -178,10 +182,11 @@ class Laplace implements Likelihood {
         }
         try {
             factor.factor();
-            return Double.isFinite(factor.logDeterminant());
+            hasFactor = Double.isFinite(factor.logDeterminant());
         } catch (ArithmeticException notPositive) {
-            return false;
+            hasFactor = false;
         }
+        return hasFactor;
     }
 
     private void slope(double[] into) {

@@ -20,12 +20,13 @@ import ortet.figures.Likelihood.Point;
  * <p>That takes the likelihood to be quadratic in σ, which with few groups it is not, least of all where σ is estimated as
  * 0. Where there are few enough intercepts, one such part is therefore made for every place of a grid over the σ, each with
  * the β that are best there, weighted by likelihood times the volume of β (which makes it the restricted likelihood) times
- * a half-Cauchy prior of scale 1 on each σ; the grid ends where that weight has fallen by e⁵. Parts of little weight are
- * dropped.
+ * a prior of each σ, the gamma distribution of shape 2 and rate 1, which keeps groups from being taken for equal because
+ * that happens to be likeliest; the grid ends where that weight has fallen by e⁵. With a flat prior and 50 groups of
+ * standard deviation 0.3, intervals of 90 % held 86 % (56 % where σ was estimated as 0).
  *
  * @see "Kass & Steffey 1989, Journal of the American Statistical Association 84:717"
  * @see "Rue, Martino & Chopin 2009, Journal of the Royal Statistical Society B 71:319, section 3.1, for the grid"
- * @see "Gelman 2006, Bayesian Analysis 1:515, for the half-Cauchy prior"
+ * @see "Chung, Rabe-Hesketh, Dorie, Gelman & Liu 2013, Psychometrika 78:685, for the prior"
  */
 final class Posterior {
     private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
@@ -244,9 +245,24 @@ final class Posterior {
             strides = new double[rows.groupings()];
             for (int k = 0; k < strides.length; k++) {
                 int at = Arrays.binarySearch(free, fixed + k);
-                double sd = at >= 0 ? Math.sqrt(covariance[at][at]) : 0.25;
+                double sd = at >= 0 ? Math.sqrt(covariance[at][at]) : reach(k);
                 strides[k] = Math.min(sd, 1) * (rows.groupings() == 1 ? 0.6 : 0.9);
             }
+        }
+
+        /** Return how far a deviation must be from 0 for the likelihood to have fallen by about one half. */
+        private double reach(int k) {
+            double reach = 1;
+            for (int halving = 0; halving < 10; halving++) {
+                double[] theta = top.theta().clone();
+                theta[rows.fixed() + k] = reach;
+                double there = likelihood.fork().at(theta, top.modes()).value();
+                if (there > top.value() - 1) {
+                    break;
+                }
+                reach /= 1.5;
+            }
+            return reach;
         }
 
         private record Place(double logWeight, Part part) {}
@@ -365,8 +381,7 @@ final class Posterior {
             Arrays.setAll(free, i -> i);
             double logWeight = here.value() + logDeterminant(covariance) / 2;
             for (double each : sigma) {
-                logWeight -= Math.log1p(each * each);
-                logWeight -= each == 0 ? Math.log(2) : 0;
+                logWeight += Math.log(each) - each;
             }
             return Optional.of(new Place(logWeight, new Part(1, own, here.theta(), free, covariance)));
         }

@@ -24,10 +24,12 @@ import ortet.value.Refused;
  * @see "George & Liu 1989, The evolution of the minimum degree ordering algorithm, SIAM Review 31:1"
  */
 final class SparseFactor {
-    /** The most intercepts that may be left to be factored densely: 200 MB for one matrix. */
-    private static final int MOST_DENSE = 5000;
+    /** The most intercepts that may be left to be factored densely: 72 MB for one matrix, and a minute for a fit. */
+    private static final int MOST_DENSE = 3000;
+    /** With as many neighbours as this, elimination one by one is no use any more. */
+    private static final int MANY = 200;
     /** The most places in the list of eliminations. */
-    private static final int MOST_PLACES = 400_000_000;
+    private static final int MOST_PLACES = 100_000_000;
 
     private final Pattern pattern;
     /** The diagonal of H; after {@link #factor}, that of D. */
@@ -68,9 +70,19 @@ final class SparseFactor {
         return new SparseFactor(new Pattern(nodes, rows));
     }
 
-    /** Return a factor of the same pattern with memory of its own. */
+    /** Return a factor of the same pattern with memory of its own, and the same figures in it. */
     SparseFactor fork() {
-        return new SparseFactor(pattern);
+        SparseFactor fork = new SparseFactor(pattern);
+        System.arraycopy(diagonal, 0, fork.diagonal, 0, diagonal.length);
+        System.arraycopy(pairs, 0, fork.pairs, 0, pairs.length);
+        fork.denseL.setTo(denseL);
+        fork.logDeterminant = logDeterminant;
+        return fork;
+    }
+
+    /** Tell whether a factorization takes much longer than a pass over the rows. */
+    boolean isDear() {
+        return pattern.nodes - pattern.sparse > 100;
     }
 
     /** Return the place of the pair of two intercepts that some row has in common. */
@@ -241,7 +253,10 @@ final class SparseFactor {
         }
     }
 
-    /** Invert L, row by row so that every inner loop runs along memory, and multiply: (L L′)⁻¹ = L⁻¹′ L⁻¹. */
+    /**
+     * Invert L, row by row so that every inner loop runs along memory, and multiply: (L L′)⁻¹ = L⁻¹′ L⁻¹. Both are
+     * triangles, of which the library's general routines make no use.
+     */
     private void invertDense(int rest) {
         Pattern p = pattern;
         double[] l = denseL.data;
@@ -353,7 +368,8 @@ final class SparseFactor {
             while (left > 0) {
                 int node = buckets.least(gone, adjacency.degrees);
                 int degree = adjacency.degrees[node];
-                boolean isDense = degree >= 8 && degree >= 0.4 * (left - 1) || degree > 200 && left <= MOST_DENSE;
+                // A dense factorization does ten times as much in a second as a list of places.
+                boolean isDense = degree >= 8 && degree >= 0.25 * (left - 1) || degree > MANY;
                 if (isDense) {
                     break;
                 }
