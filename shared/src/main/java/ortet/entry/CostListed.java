@@ -61,9 +61,7 @@ public record CostListed(
         Require.present(per, "per");
         Require.present(amount, "amount");
         Require.present(hours, "hours");
-        if (hours.filter(told -> told.signum() < 0).isPresent()) {
-            Require.that(false, "hours", "at least 0, found " + hours.get());
-        }
+        Require.above(0, hours, "hours");
         Require.present(unitsPerM2, "units_per_m2");
         Require.above(0, unitsPerM2, "units_per_m2");
         note = Require.text(note, "note");
