@@ -29,6 +29,7 @@ import ortet.commands.InventoryCommands;
 import ortet.commands.KinCommands;
 import ortet.commands.LayerCommands;
 import ortet.commands.LifeCommands;
+import ortet.commands.MoneyCommands;
 import ortet.commands.PersonCommands;
 import ortet.commands.QuestionCommands;
 import ortet.commands.RaisingCommands;
@@ -72,6 +73,7 @@ import ortet.nursery.Nursery;
     FamilyCommands.class,
     KinCommands.class,
     RecallCommands.class,
+    MoneyCommands.class,
     InventoryCommands.class,
     RecordCommands.class,
     SittingCommands.class,

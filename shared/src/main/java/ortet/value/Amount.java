@@ -1,5 +1,6 @@
 package ortet.value;
 
+import java.math.BigDecimal;
 import java.util.Currency;
 import java.util.Locale;
 import java.util.Objects;
@@ -50,8 +51,11 @@ public record Amount(Decimal value, Currency currency) {
         }
     }
 
+    /** Return it with at least the decimals of the minor unit: {@code 19.50 EUR}, {@code 0.004 EUR}. */
     @Override
     public String toString() {
-        return value + " " + currency.getCurrencyCode();
+        BigDecimal exact = value.value();
+        int digits = Math.max(exact.scale(), Math.max(0, currency.getDefaultFractionDigits()));
+        return exact.setScale(digits).toPlainString() + " " + currency.getCurrencyCode();
     }
 }

@@ -83,7 +83,13 @@ class CostTests {
     }
 
     @ParameterizedTest
-    @CsvSource({"0.004 EUR,0.004 EUR", "'0,35eur',0.35 EUR", "12 GBP,12 GBP", "0 EUR,0 EUR", "1.500000 JPY,1.5 JPY"})
+    @CsvSource({
+        "0.004 EUR,0.004 EUR",
+        "'0,35eur',0.35 EUR",
+        "12 GBP,12.00 GBP",
+        "0 EUR,0.00 EUR",
+        "1.500000 JPY,1.5 JPY"
+    })
     void readsAmountsBelowTheMinorUnit(String written, String text) {
         assertEquals(text, Amount.parse(written).toString());
         assertEquals(Amount.parse(text), Amount.parse(written));

@@ -70,7 +70,7 @@ class TariffTests {
     void ofTwoOnOneDayTheOneRecordedLaterCounts() {
         diary.write(
                 "2020-01-01 cost-listed; per=hour; amount=18 EUR", "2020-01-01 cost-listed; per=hour; amount=19 EUR");
-        assertEquals("19 EUR", text(on("2020-01-01").wage(Optional.empty())));
+        assertEquals("19.00 EUR", text(on("2020-01-01").wage(Optional.empty())));
     }
 
     @Test
@@ -106,14 +106,14 @@ class TariffTests {
                 "2020 cost-listed; units_per_m2=25; container=2 L",
                 "2020 cost-listed; units_per_m2=16; container=2 L; size=M");
         Tariff tariff = on("2020-01-01");
-        assertEquals("30 EUR", text(tariff.bench(Optional.empty())));
-        assertEquals("30 EUR", text(tariff.bench(Optional.of(new Place("Yard")))));
-        assertEquals("50 EUR", text(tariff.bench(Optional.of(new Place("Bench 2")))));
-        assertEquals("90 EUR", text(tariff.bench(Optional.of(new Place("Mist")))));
-        assertEquals("24 EUR", text(tariff.wage(Optional.of(Task.GRAFT_WORKED))));
-        assertEquals("18 EUR", text(tariff.wage(Optional.of(Task.POTTED))));
-        assertEquals("1.4 EUR", text(tariff.material("Bark", Optional.of("15L"))));
-        assertEquals("0.2 EUR", text(tariff.material("bark", Optional.of("2 L"))));
+        assertEquals("30.00 EUR", text(tariff.bench(Optional.empty())));
+        assertEquals("30.00 EUR", text(tariff.bench(Optional.of(new Place("Yard")))));
+        assertEquals("50.00 EUR", text(tariff.bench(Optional.of(new Place("Bench 2")))));
+        assertEquals("90.00 EUR", text(tariff.bench(Optional.of(new Place("Mist")))));
+        assertEquals("24.00 EUR", text(tariff.wage(Optional.of(Task.GRAFT_WORKED))));
+        assertEquals("18.00 EUR", text(tariff.wage(Optional.of(Task.POTTED))));
+        assertEquals("1.40 EUR", text(tariff.material("Bark", Optional.of("15L"))));
+        assertEquals("0.20 EUR", text(tariff.material("bark", Optional.of("2 L"))));
         Optional<Place> mist = Optional.of(new Place("Mist"));
         assertEquals("100", text(tariff.unitsPerM2(Optional.of("9 cm"), Optional.empty(), mist)));
         assertEquals("25", text(tariff.unitsPerM2(Optional.of("2 l"), Optional.of("L"), mist)));

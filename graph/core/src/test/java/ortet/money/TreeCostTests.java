@@ -81,12 +81,12 @@ class TreeCostTests {
                 cost.parts().stream().map(part -> part.line().entry()).toList());
         assertEquals(
                 List.of(
-                        "0.25 h × 20 EUR",
-                        "0.6 EUR",
-                        "0.3 EUR",
-                        "0.1 h × 20 EUR",
-                        "0.4 EUR",
-                        "1 × 10 days / 365 / 10 on a m² × 36.5 EUR"),
+                        "0.25 h × 20.00 EUR",
+                        "0.60 EUR",
+                        "0.30 EUR",
+                        "0.1 h × 20.00 EUR",
+                        "0.40 EUR",
+                        "1 × 10 days / 365 / 10 on a m² × 36.50 EUR"),
                 cost.parts().stream().map(part -> part.line().charge().how()).toList());
     }
 

@@ -151,7 +151,7 @@ class BookFileTests {
         SqliteBookStore.open(path, later, 1000).close();
         says(
                 Unavailable.class,
-                "the book " + path + " was written by a newer ortet: its schema is 2, this program knows up to 1",
+                "the book " + path + " was written by a newer ortet: its schema is 3, this program knows up to 2",
                 path);
     }
 
@@ -166,7 +166,7 @@ class BookFileTests {
             new Diary(store).write("2020-05-01 seen K-1");
         }
         try (Session session = Session.open(path, Session.Way.READ_ONLY, 0)) {
-            assertEquals(3, session.number("PRAGMA user_version"));
+            assertEquals(4, session.number("PRAGMA user_version"));
             assertEquals(1, session.number("SELECT count(*) FROM pragma_table_info('unit') WHERE name = 'vigour'"));
         }
     }
