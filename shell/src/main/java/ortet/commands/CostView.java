@@ -151,13 +151,20 @@ final class CostView {
                     Optional.of(part.hours())
                             .filter(hours -> !hours.equals(BigFraction.ZERO))
                             .map(hours -> decimal(hours, 2)),
-                    part.cost().<Object>map(Cost::rounded).orElse("–"),
+                    part.cost().map(CostView::shown).orElse("–"),
                     line.entry(),
                     charge.isPriced()
                             ? charge.how() + listed(charge)
                             : charge.missing().orElseThrow());
         }
         screen.show(sheet.build(), OutputFormat.TABLE);
+    }
+
+    /** Return an amount to the minor unit; one that would be nothing by rounding alone is told to be less than that. */
+    private static Object shown(Cost cost) {
+        BigDecimal rounded = cost.rounded();
+        boolean lost = rounded.signum() == 0 && !cost.value().equals(BigFraction.ZERO);
+        return lost ? "<" + BigDecimal.ONE.movePointLeft(rounded.scale()).toPlainString() : rounded;
     }
 
     private static Column amount(List<CostPart> parts) {
