@@ -273,6 +273,10 @@ class BookFileTests {
     @Test
     void findsPagesThatAreDamaged() throws IOException {
         Path path = book("bad.ortet");
+        try (SqliteBookStore store = SqliteBookStore.open(path)) {
+            // so long that the last page is one of entries, not one that says which tables there are
+            new Diary(store).write("2020-05-01 noted K-1; note=" + "long ".repeat(4000));
+        }
         try (SeekableByteChannel channel = Files.newByteChannel(path, StandardOpenOption.WRITE)) {
             channel.position(channel.size() - 4096);
             byte[] rubbish = new byte[4096];
