@@ -295,6 +295,54 @@ class TreeCostTests {
         assertEquals(fraction("6.50"), value(cost("J-1", "2020-05-01").spent()));
     }
 
+    /**
+     * Two trays, 4 × 0.30 and 6 × 0.10, are put together as ten that carry 1.80, the putting together costs 1.00: each
+     * carries 0.28. Three are sold, packed for 0.50 each, and one of them comes back: 5 there that carry what ten, less two
+     * sold, less three drawn, carried.
+     */
+    @Test
+    void carriesCostsThroughMergingSellingAndComingBack() {
+        diary.write(
+                "2020-01-01 cost-listed; per=hour; amount=10 EUR",
+                "2020-01-01 cost-listed; task=acquired; container=9 cm; amount=0.30 EUR",
+                "2020-01-01 cost-listed; task=acquired; amount=0.10 EUR",
+                "2020-01-01 cost-listed; task=merged; per=tag; hours=0.1",
+                "2020-01-01 cost-listed; task=sold; amount=0.50 EUR",
+                "2020-01-01 cost-listed; task=drawn; amount=0 EUR",
+                "2020-01-01 cost-listed; per=m2-year; amount=0 EUR",
+                "2020-01-01 cost-listed; units_per_m2=100; place=Yard",
+                "2020-02-01 acquired A-1; count=4; container=9 cm; place=Yard",
+                "2020-02-01 acquired B-1; count=6; place=Yard",
+                "2020-03-01 merged M-1; sources=A-1 B-1; place=Yard",
+                "2020-04-01 sold M-1; count=3",
+                "2020-05-01 returned M-1; count=1",
+                "2020-06-01 drawn C-1..C-3; source=M-1; place=Yard");
+        TreeCost batch = cost("M-1", "2020-06-01");
+        assertEquals(fraction("1.80").add(fraction("1.00")).add(fraction("1.50")), value(batch.spent()));
+        assertEquals(Optional.of(10), batch.ever());
+        assertEquals(Optional.of(5), batch.here());
+        assertEquals(0, batch.spent().notPriced());
+        // seven kept 0.28 each, and one brought back 0.28 and its packing, 0.50: each of eight carries 2.74 / 8
+        assertEquals(
+                fraction("2.74").divide(8),
+                value(cost("C-1", "2020-06-01").own().orElseThrow()));
+        assertEquals(Total.NOTHING, cost("C-1", "2020-06-01").failures());
+    }
+
+    /** A mother of 3.00 is divided in two and used up: each part carries 1.50. One that is kept gives her parts nothing. */
+    @Test
+    void dividesTheCostOfAMotherThatIsUsedUpAlone() {
+        diary.write(
+                "2020-01-01 cost-listed; task=acquired; amount=3 EUR",
+                "2020-01-01 cost-listed; task=divided; amount=0.20 EUR",
+                "2020-02-01 acquired K-1 K-2",
+                "2020-02-01 divided D-1 D-2; mother=K-1; remainder=used-up",
+                "2020-02-01 divided D-3; mother=K-2; remainder=kept");
+        assertEquals(fraction("1.70"), value(cost("D-1", "2020-02-01").spent()));
+        assertEquals(fraction("0.20"), value(cost("D-3", "2020-02-01").spent()));
+        assertEquals(fraction("3.00"), value(cost("K-2", "2020-02-01").spent()));
+    }
+
     /** What every cutting of a tray carries adds up to what was spent on the tray, and on the tray split off it. */
     @Property(tries = 60)
     void whatIsDrawnCarriesAllThatWasSpentOnTheTray(
