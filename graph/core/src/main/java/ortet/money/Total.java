@@ -52,6 +52,11 @@ public record Total(Optional<Cost> cost, BigFraction hours, BigFraction m2Years,
         return new Total(cost.map(one -> one.times(share)), hours.multiply(share), m2Years.multiply(share), notPriced);
     }
 
+    /** Return this with so many charges that have no price, each counted once. */
+    Total without(int charges) {
+        return new Total(cost, hours, m2Years, charges);
+    }
+
     private static Optional<Cost> sum(Optional<Cost> one, Optional<Cost> other) {
         return one.isPresent() && other.isPresent()
                 ? Optional.of(one.get().plus(other.get()))

@@ -10,6 +10,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.apache.commons.numbers.fraction.BigFraction;
 import ortet.book.BookView;
 import ortet.book.Link;
@@ -104,7 +105,8 @@ public record TreeCost(
             return Optional.empty();
         }
         BigFraction each = BigFraction.of(1, survivors().get());
-        return Optional.of(spent().plus(lost().times(BigFraction.ONE.negate())).times(each));
+        Total own = spent().plus(lost().times(BigFraction.ONE.negate())).times(each);
+        return Optional.of(own.without(spent().notPriced()));
     }
 
     /** Return what one that did not fail carries of those of its cohort that failed. */
@@ -114,7 +116,12 @@ public record TreeCost(
 
     /** Return what one cost that did not fail, with what it carries of those that failed. */
     public Optional<Total> whole() {
-        return own().map(cost -> cost.plus(failures()));
+        long bare = Stream.concat(parts.stream(), failedParts.stream())
+                .map(CostPart::line)
+                .filter(line -> !line.charge().isPriced())
+                .distinct()
+                .count();
+        return own().map(cost -> cost.plus(failures()).without((int) bare));
     }
 
     private static Total total(List<CostPart> parts) {

@@ -239,6 +239,22 @@ class TreeCostTests {
     }
 
     @Test
+    void countsALineWithoutAPriceOnceInEverySum() {
+        diary.write(
+                "2015 acquired K-1",
+                "2020-01-01 cost-listed; per=m2-year; amount=0 EUR",
+                "2020-01-01 cost-listed; units_per_m2=100; place=Mist",
+                "2020-05-01 cuttings-struck T-1; mothers=K-1; count=6; place=Mist",
+                "2020-05-03 failed T-1; count=2");
+        TreeCost cost = cost("T-1", "2020-05-04");
+        assertEquals(1, cost.spent().notPriced());
+        assertEquals(1, cost.lost().notPriced());
+        assertEquals(1, cost.own().orElseThrow().notPriced());
+        assertEquals(1, cost.failures().notPriced());
+        assertEquals(1, cost.whole().orElseThrow().notPriced());
+    }
+
+    @Test
     void refusesToAddCurrencies() {
         layersTariff();
         diary.write("2020-08-15 cost-listed; material=2 L; amount=0.35 GBP");
