@@ -32,6 +32,7 @@ import ortet.commands.KinCommands;
 import ortet.commands.LayerCommands;
 import ortet.commands.LifeCommands;
 import ortet.commands.MixedCommands;
+import ortet.commands.MoneyCommands;
 import ortet.commands.PersonCommands;
 import ortet.commands.QuestionCommands;
 import ortet.commands.RaisingCommands;
@@ -77,6 +78,7 @@ import ortet.nursery.Nursery;
     KinCommands.class,
     RecallCommands.class,
     MixedCommands.class,
+    MoneyCommands.class,
     InventoryCommands.class,
     RecordCommands.class,
     FigureCommands.class,

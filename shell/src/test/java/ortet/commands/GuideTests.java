@@ -123,6 +123,9 @@ class GuideTests {
             desk.done("correct 4 --field stem_mm --value 13");
             desk.done("sell J-1");
             Files.writeString(folder.resolve("looks.csv"), "left,right\n1,2\n");
+            desk.done("layer fail J-2");
+            desk.done("cost work layer-set --amount 1EUR");
+            desk.done("price set M 40EUR");
             String all = desk.done("trace J-1 --format json")
                     + desk.done("figures survival " + folder.resolve("looks.csv")
                             + " --left left --right right --format json")
@@ -135,7 +138,10 @@ class GuideTests {
                     + desk.done("clones --format json")
                     + desk.done("lineage check --format json")
                     + desk.done("recall K-1 --contacts 1 --format json")
-                    + desk.done("kin J-1 K-1 --format json");
+                    + desk.done("kin J-1 K-1 --format json")
+                    + desk.done("cost of J-1 --format json")
+                    + desk.done("cost list --format json")
+                    + desk.done("price list --format json");
             TreeSet<String> missing = new TreeSet<>();
             Matcher matcher = FIELD.matcher(all);
             int found = 0;

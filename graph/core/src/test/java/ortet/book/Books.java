@@ -46,6 +46,7 @@ public final class Books {
         all.put("entries", entries(view));
         all.put("persons", List.copyOf(view.persons()));
         all.put("listings", view.listings());
+        all.put("tariff", view.tariff());
         for (long order = 1; order <= head.order(); order++) {
             all.put("entry " + order, view.entry(order));
             all.put("amendments of " + order, view.amendments(order));

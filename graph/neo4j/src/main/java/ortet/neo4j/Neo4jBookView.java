@@ -528,7 +528,16 @@ final class Neo4jBookView implements BookView {
 
     @Override
     public List<Recorded> listings() {
-        return rows("listings", Map.of()).stream()
+        return register("listings");
+    }
+
+    @Override
+    public List<Recorded> tariff() {
+        return register("tariff");
+    }
+
+    private List<Recorded> register(String question) {
+        return rows(question, Map.of()).stream()
                 .map(row -> read(Neo4jBookView::plain, row))
                 .filter(recorded -> recorded.order() <= head.order())
                 .toList();
