@@ -15,25 +15,35 @@ import org.neo4j.dbms.api.DatabaseManagementServiceBuilder;
 
 /** A Neo4j server in a process of its own, whose data stay when it is killed. */
 final class ServerProcess implements AutoCloseable {
+    private static final int SMALL = 512;
+
     private final Path folder;
     private final int port;
+    private final int heapMib;
     private Process process;
 
+    /** Make a server that holds what a test needs. */
     ServerProcess(Path folder) throws IOException {
+        this(folder, SMALL);
+    }
+
+    /** Make a server with a heap of so many MiB, and an eighth as much for the pages of its files. */
+    ServerProcess(Path folder, int heapMib) throws IOException {
         this.folder = folder;
+        this.heapMib = heapMib;
         try (ServerSocket free = new ServerSocket(0)) {
             this.port = free.getLocalPort();
         }
     }
 
-    /** Run a server until it is killed: its folder and its port. */
+    /** Run a server until it is killed: its folder, its port, and the MiB for the pages of its files. */
     public static void main(String[] arguments) throws InterruptedException {
         new DatabaseManagementServiceBuilder(Path.of(arguments[0]))
                 .setConfig(BoltConnector.enabled, true)
                 .setConfig(BoltConnector.listen_address, new SocketAddress("127.0.0.1", Integer.parseInt(arguments[1])))
                 .setConfig(BoltConnectorInternalSettings.enable_local_connector, false)
                 .setConfig(BoltConnectorInternalSettings.thread_pool_shutdown_wait_time, Duration.ZERO)
-                .setConfig(GraphDatabaseSettings.pagecache_memory, 64L << 20)
+                .setConfig(GraphDatabaseSettings.pagecache_memory, Long.parseLong(arguments[2]) << 20)
                 .build();
         Thread.currentThread().join();
     }
@@ -46,13 +56,14 @@ final class ServerProcess implements AutoCloseable {
     void start() throws IOException, InterruptedException {
         process = new ProcessBuilder(List.of(
                         Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                        "-XX:TieredStopAtLevel=1",
-                        "-Xmx512m",
+                        heapMib > SMALL ? "-XX:+TieredCompilation" : "-XX:TieredStopAtLevel=1",
+                        "-Xmx" + heapMib + "m",
                         "-cp",
                         System.getProperty("java.class.path"),
                         ServerProcess.class.getName(),
                         folder.toString(),
-                        String.valueOf(port)))
+                        String.valueOf(port),
+                        String.valueOf(heapMib / 8)))
                 .redirectErrorStream(true)
                 .redirectOutput(folder.resolve("said.txt").toFile())
                 .start();
