@@ -79,6 +79,14 @@ final class SurvivalView {
                         .filter(one -> one.time() > 0)
                         .map(one -> one.hasHappened() ? Within.exactly(one.time()) : Within.after(one.time()))
                         .toList()));
+        long atOnce = groups.values().stream()
+                .flatMap(List::stream)
+                .filter(one -> one.time() == 0)
+                .count();
+        if (atOnce > 0) {
+            sheet.warning(Counts.of(atOnce, "time of 0 is", "times of 0 are")
+                    + " left out of the fitted laws, which know no such time");
+        }
         fits(seen);
         return this;
     }

@@ -146,7 +146,7 @@ class FigureCommandsTests {
         String trials =
                 forPrograms("figures compare both.csv --successes took --trials set --group group --format csv");
         String failures =
-                done("figures compare both.csv --successes took --failures failed --group group --format csv");
+                forPrograms("figures compare both.csv --successes took --failures failed --group group --format csv");
         String both = forPrograms(
                 "figures compare both.csv --successes took --failures failed --trials set --group group --format csv");
         assertEquals(trials, failures);

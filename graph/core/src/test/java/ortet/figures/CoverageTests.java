@@ -236,6 +236,49 @@ class CoverageTests {
         }
     }
 
+    /** Where all took or none did, the trays seem perfectly alike; taken at their word they would say far too much. */
+    @Test
+    void clustersThatFaredAlikeCountAsOneEachForAReason() {
+        head(
+                "clusters, where all or none took",
+                "trays",
+                "true rate",
+                "ρ",
+                "all alike %",
+                "counted as units: covers %",
+                "each cluster as one (ours)");
+        for (int trays : new int[] {3, 5, 10}) {
+            for (double rate : new double[] {0.9, 0.97}) {
+                SplittableRandom random = new SplittableRandom(SEED);
+                Trays world = trays(() -> equal(trays, 60), beta(rate, 0.3, random), random);
+                double alike = 0;
+                double asUnits = 0;
+                double ours = 0;
+                for (int sample = 0; sample < SAMPLES; sample++) {
+                    Clustered clustered = Clustered.of(world.get());
+                    Clustered.Widening widening = clustered.widening().orElseThrow();
+                    Interval interval = clustered.interval(0.95).orElseThrow().interval();
+                    boolean all = widening.basis() == Clustered.Basis.ALL_ALIKE;
+                    double t = TDistribution.of(widening.degrees()).inverseSurvivalProbability(0.025);
+                    Interval units = Wilson.interval(
+                            clustered.share().orElseThrow(),
+                            all ? clustered.total().trials() : widening.effective(),
+                            t,
+                            0.95,
+                            Interval.Method.WILSON_CLUSTERED);
+                    alike += all ? 1.0 / SAMPLES : 0;
+                    asUnits += Tally.holds(units, rate);
+                    ours += Tally.holds(interval, rate);
+                }
+                row(trays + " of 60", rate(rate), rate(0.3), 100 * alike, 100 * asUnits, 100 * ours);
+                assertTrue(ours >= asUnits);
+                if (trays == 5 && rate == 0.97) {
+                    assertTrue(asUnits < 0.8 && ours > 0.95, asUnits + ", " + ours);
+                }
+            }
+        }
+    }
+
     @Test
     void clusteredIsToldOfWorldsThatItIsNotMadeFor() {
         head("clusters, other worlds", CLUSTER_COLUMNS);
