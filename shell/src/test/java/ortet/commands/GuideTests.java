@@ -93,22 +93,23 @@ class GuideTests {
 
     /** Compare what has every field: two trays and more layers a side, within seasons, not told apart. */
     private static String compared(BookDesk desk) {
-        desk.done("layer set J-31 J-32 --mother K-1 --stem 12 --on 2023-05-01");
+        desk.done("acquire K-9 --cultivar 'Acer palmatum' --on 2015-03-01");
+        desk.done("layer set J-31 J-32 --mother K-9 --stem 12 --on 2023-05-01");
         desk.done("layer sever J-31 --roots full --on 2023-09-01");
         desk.done("layer fail J-32 --on 2023-09-01");
         for (String tray : List.of("T-1", "T-2")) {
             String year = tray.equals("T-1") ? "2023" : "2022";
-            desk.done("cuttings strike " + tray + " --mother K-1 --count 10 --on " + year + "-06-01");
-            desk.done("cuttings take " + tray + " --count 5 --on " + year + "-08-01");
+            desk.done("cuttings strike " + tray + " --mother K-9 --count 10 --on " + year + "-06-01");
+            desk.done("cuttings draw P" + tray + "-1..P" + tray + "-5 --from " + tray + " --on " + year + "-08-01");
             desk.done("cuttings fail " + tray + " --count 5 --on " + year + "-08-02");
         }
-        desk.done("layer set J-33 J-34 --mother K-1 --on 2022-05-01");
+        desk.done("layer set J-33 J-34 --mother K-9 --on 2022-05-01");
         desk.done("layer sever J-33 --roots full --on 2022-09-01");
         desk.done("layer fail J-34 --on 2022-09-01");
-        desk.done("seen J-31 J-33 --on 2025-09-01");
+        desk.done("move J-31 J-33 --to Yard --on 2025-09-01");
         desk.done("grade J-31 --size medium --on 2025-09-02");
         return desk.done("compare layering cuttings --by cultivar --within season --stem 10 --method layer --from 2000"
-                        + " --to 2030 --mother K-1 --cultivar 'Acer palmatum' --operator Aoife --format json")
+                        + " --to 2030 --mother K-9 --cultivar 'Acer palmatum' --format json")
                 + desk.done("compare layering cuttings --within season --stem 10 --format json");
     }
 
