@@ -5,7 +5,8 @@
 // from the right: 4 bits act, 28 bits mother, the rest child; act: 0 layered from, 1 struck from, 2 scion of,
 // 3 rootstock of, 4 seed of, 5 pollen of, 6 divided from, 7 sport of, 8 drawn from, 9 split from, 10 merged from,
 // 11 one of, 12 layered below, 13 struck below, 14 stock wood of
-// grouped: the children of a mother by one act come as one list; what they have in common is added to each
+
+// The children of a mother by one act come as one list; what they have in common is added to each.
 MATCH (m:Unit)<-[l:LAYERED_FROM|STRUCK_FROM|SCION_OF|ROOTSTOCK_OF|SEED_OF|POLLEN_OF|DIVIDED_FROM
       |SPORT_OF|DRAWN_FROM|SPLIT_FROM|MERGED_FROM|ONE_OF|LAYERED_BELOW|STRUCK_BELOW|STOCK_WOOD_OF]-(c:Unit)
 WHERE c.day <= $as_of

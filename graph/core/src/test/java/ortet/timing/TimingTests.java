@@ -41,11 +41,11 @@ class TimingTests {
         diary.write(
                 "2024-05-01 layer-set J-1; mother=K-1",
                 "2024-05-31 checked J-1; findings=callus",
-                "2024-06-15 moved J-1; place=House 1",
+                "2024-06-15 seen J-1",
                 "2024-06-30 checked J-1; findings=roots-showing",
                 "2024-09-08 severed J-1");
         TimingRow row = layers();
-        // 30 days after 1 May there was callus, 60 days after there were roots; moving her looks at nothing
+        // 30 days after 1 May there was callus, 60 days after there were roots; being seen tells nothing of roots
         assertEquals(Optional.of(new Range(30, 60)), row.firstRoots().half());
         assertEquals(1, row.firstRoots().happened());
         // severed 130 days after
@@ -65,17 +65,19 @@ class TimingTests {
                 "2024-05-01 layer-set J-1..J-5; mother=K-1",
                 "2024-06-30 checked J-1..J-4; findings=nothing",
                 "2024-07-30 checked J-1; findings=roots-showing",
+                "2024-08-15 checked J-3 J-4; findings=nothing",
                 "2024-08-29 severed J-1",
                 "2024-09-01 failed J-2; cause=dried");
         TimingRow row = layers();
         assertEquals(5, row.set());
         assertEquals(1, row.failed());
         assertEquals(1, row.firstRoots().happened());
-        // J-3 and J-4 had none on 30 June; at J-5 nobody has looked
+        // J-3 and J-4 had none on 15 August; at J-5 nobody has looked
         assertEquals(2, row.firstRoots().waiting());
         assertEquals(1, row.neverLooked());
         assertEquals(3, row.ready().waiting());
-        // one of three has rooted, two wait since the same look: half of them have not by any day that is known
+        // one of three has rooted, two had not after 106 days: half of them have not by any day that is known
+        assertEquals(106, row.firstRoots().half().orElseThrow().lower());
         assertEquals(
                 Double.POSITIVE_INFINITY, row.firstRoots().half().orElseThrow().upper());
     }
