@@ -81,6 +81,13 @@ final class CompareView {
                     "Only one side was set of "
                             + table.oneSided().stream().map(Object::toString).collect(Collectors.joining(", ")) + ".");
         }
+        if (table.shared() > 0) {
+            screen.hanging(
+                    "",
+                    "  ",
+                    Counts.of(table.shared(), "unit", "units")
+                            + " left out: in batches from several mothers, nobody knows which are from this one.");
+        }
         table.warnings().forEach(warning -> screen.hanging("warning: ", "  ", warning.text()));
         if (question.by().isEmpty()
                 && table.rows().stream().anyMatch(row -> isMuchPending(row) || isMuchUnknown(row))) {
@@ -331,12 +338,13 @@ final class CompareView {
                         + first + ".";
             case NOT_TOLD_APART -> {
                 Interval interval = row.interval().orElseThrow();
+                String strata =
+                        question.within().map(within -> within.word() + "s").orElse("strata");
                 yield interval.lower() > 0 || interval.upper() < 0
-                        ? "No verdict: within "
-                                + question.within()
-                                        .map(within -> within.word() + "s")
-                                        .orElse("strata")
-                                + " the difference does not hold."
+                        ? row.stratified()
+                                .filter(found -> found.strata() > 0)
+                                .map(found -> "No verdict: within " + strata + " the difference does not hold.")
+                                .orElse("No verdict: of no one of the " + strata + " are both sides known.")
                         : "Not told apart: of 100, " + first + " may give from " + change(interval.lower()) + " to "
                                 + change(interval.upper()) + " than " + second + ".";
             }
@@ -632,6 +640,7 @@ final class CompareView {
                         "comparisons",
                         rows -> table.rows().forEach(row -> rows.object(one -> comparison(question, row, one))))
                 .array("one_sided", one -> table.oneSided().forEach(group -> one.value(group.shown())))
+                .field("shared", table.shared())
                 .array("warnings", one -> table.warnings().forEach(warning -> one.value(warning.text()))));
     }
 
