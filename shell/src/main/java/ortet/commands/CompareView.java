@@ -1,5 +1,6 @@
 package ortet.commands;
 
+import java.time.MonthDay;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -331,11 +332,11 @@ final class CompareView {
         String what = row.measure() == Measure.TAKE ? "take" : "establish";
         return switch (row.verdict()) {
             case FIRST_YIELDS_MORE ->
-                first + " yield more: of 100, " + range(row.interval().orElseThrow(), 1) + " more " + what + " than "
-                        + second + ".";
+                "More from " + first + ": of 100, " + range(row.interval().orElseThrow(), 1) + " more " + what
+                        + " than of " + second + ".";
             case SECOND_YIELDS_MORE ->
-                second + " yield more: of 100, " + range(row.interval().orElseThrow(), -1) + " more " + what + " than "
-                        + first + ".";
+                "More from " + second + ": of 100, " + range(row.interval().orElseThrow(), -1) + " more " + what
+                        + " than of " + first + ".";
             case NOT_TOLD_APART -> {
                 Interval interval = row.interval().orElseThrow();
                 String strata =
@@ -642,6 +643,10 @@ final class CompareView {
                 .array("one_sided", one -> table.oneSided().forEach(group -> one.value(group.shown())))
                 .field("shared", table.shared())
                 .array("warnings", one -> table.warnings().forEach(warning -> one.value(warning.text()))));
+    }
+
+    private static String day(MonthDay day) {
+        return String.format(Locale.ROOT, "%02d-%02d", day.getMonthValue(), day.getDayOfMonth());
     }
 
     private static void comparison(CompareQuestion question, Comparison row, Json json) {
