@@ -315,6 +315,16 @@ final class CompareView {
         }
         row.difference().ifPresent(difference -> screen.hanging("", "  ", difference(question, row, difference)));
         row.stratified().ifPresent(strata -> screen.hanging("", "  ", stratified(question, strata)));
+        if (row.first().motherYears() > 0 && row.second().motherYears() > 0) {
+            screen.hanging(
+                    "",
+                    "  ",
+                    "A mother-year gave " + perMotherYear(row.first()) + " saleable by "
+                            + row.first().name() + ", "
+                            + perMotherYear(row.second()) + " by "
+                            + row.second().name()
+                            + ": counted, with no interval and so no verdict.");
+        }
         fairness(row, screen);
         row.settle().ifPresent(settle -> screen.hanging("", "  ", settle(question, row, settle)));
         if (row.verdict() == Verdict.ONE_CLUSTER) {
@@ -332,10 +342,10 @@ final class CompareView {
         String what = row.measure() == Measure.TAKE ? "take" : "establish";
         return switch (row.verdict()) {
             case FIRST_YIELDS_MORE ->
-                "More from " + first + ": of 100, " + range(row.interval().orElseThrow(), 1) + " more " + what
+                "More from " + first + ": of 100 set, " + range(row.interval().orElseThrow(), 1) + " more " + what
                         + " than of " + second + ".";
             case SECOND_YIELDS_MORE ->
-                "More from " + second + ": of 100, " + range(row.interval().orElseThrow(), -1) + " more " + what
+                "More from " + second + ": of 100 set, " + range(row.interval().orElseThrow(), -1) + " more " + what
                         + " than of " + first + ".";
             case NOT_TOLD_APART -> {
                 Interval interval = row.interval().orElseThrow();
@@ -346,7 +356,7 @@ final class CompareView {
                                 .filter(found -> found.strata() > 0)
                                 .map(found -> "No verdict: within " + strata + " the difference does not hold.")
                                 .orElse("No verdict: of no one of the " + strata + " are both sides known.")
-                        : "Not told apart: of 100, " + first + " may give from " + change(interval.lower()) + " to "
+                        : "Not told apart: of 100 set, " + first + " may give from " + change(interval.lower()) + " to "
                                 + change(interval.upper()) + " than " + second + ".";
             }
             case ONE_CLUSTER ->
