@@ -1,5 +1,6 @@
 package ortet.commands;
 
+import java.time.MonthDay;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -80,6 +81,13 @@ final class CompareView {
                     "  ",
                     "Only one side was set of "
                             + table.oneSided().stream().map(Object::toString).collect(Collectors.joining(", ")) + ".");
+        }
+        if (table.shared() > 0) {
+            screen.hanging(
+                    "",
+                    "  ",
+                    Counts.of(table.shared(), "unit", "units")
+                            + " left out: in batches from several mothers, nobody knows which are from this one.");
         }
         table.warnings().forEach(warning -> screen.hanging("warning: ", "  ", warning.text()));
         if (question.by().isEmpty()
@@ -307,6 +315,16 @@ final class CompareView {
         }
         row.difference().ifPresent(difference -> screen.hanging("", "  ", difference(question, row, difference)));
         row.stratified().ifPresent(strata -> screen.hanging("", "  ", stratified(question, strata)));
+        if (row.first().motherYears() > 0 && row.second().motherYears() > 0) {
+            screen.hanging(
+                    "",
+                    "  ",
+                    "A mother-year gave " + perMotherYear(row.first()) + " saleable by "
+                            + row.first().name() + ", "
+                            + perMotherYear(row.second()) + " by "
+                            + row.second().name()
+                            + ": counted, with no interval and so no verdict.");
+        }
         fairness(row, screen);
         row.settle().ifPresent(settle -> screen.hanging("", "  ", settle(question, row, settle)));
         if (row.verdict() == Verdict.ONE_CLUSTER) {
@@ -324,20 +342,21 @@ final class CompareView {
         String what = row.measure() == Measure.TAKE ? "take" : "establish";
         return switch (row.verdict()) {
             case FIRST_YIELDS_MORE ->
-                first + " yield more: of 100, " + range(row.interval().orElseThrow(), 1) + " more " + what + " than "
-                        + second + ".";
+                "More from " + first + ": of 100 set, " + range(row.interval().orElseThrow(), 1) + " more " + what
+                        + " than of " + second + ".";
             case SECOND_YIELDS_MORE ->
-                second + " yield more: of 100, " + range(row.interval().orElseThrow(), -1) + " more " + what + " than "
-                        + first + ".";
+                "More from " + second + ": of 100 set, " + range(row.interval().orElseThrow(), -1) + " more " + what
+                        + " than of " + first + ".";
             case NOT_TOLD_APART -> {
                 Interval interval = row.interval().orElseThrow();
+                String strata =
+                        question.within().map(within -> within.word() + "s").orElse("strata");
                 yield interval.lower() > 0 || interval.upper() < 0
-                        ? "No verdict: within "
-                                + question.within()
-                                        .map(within -> within.word() + "s")
-                                        .orElse("strata")
-                                + " the difference does not hold."
-                        : "Not told apart: of 100, " + first + " may give from " + change(interval.lower()) + " to "
+                        ? row.stratified()
+                                .filter(found -> found.strata() > 0)
+                                .map(found -> "No verdict: within " + strata + " the difference does not hold.")
+                                .orElse("No verdict: of no one of the " + strata + " are both sides known.")
+                        : "Not told apart: of 100 set, " + first + " may give from " + change(interval.lower()) + " to "
                                 + change(interval.upper()) + " than " + second + ".";
             }
             case ONE_CLUSTER ->
@@ -632,7 +651,12 @@ final class CompareView {
                         "comparisons",
                         rows -> table.rows().forEach(row -> rows.object(one -> comparison(question, row, one))))
                 .array("one_sided", one -> table.oneSided().forEach(group -> one.value(group.shown())))
+                .field("shared", table.shared())
                 .array("warnings", one -> table.warnings().forEach(warning -> one.value(warning.text()))));
+    }
+
+    private static String day(MonthDay day) {
+        return String.format(Locale.ROOT, "%02d-%02d", day.getMonthValue(), day.getDayOfMonth());
     }
 
     private static void comparison(CompareQuestion question, Comparison row, Json json) {

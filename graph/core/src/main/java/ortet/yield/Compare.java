@@ -105,8 +105,12 @@ public final class Compare {
     private ComparisonTable table() {
         Selection selection = Selection.of(view, question.filter(), samples);
         Map<Integer, Integer> places = new HashMap<>();
+        int shared = 0;
         for (int row = 0; row < code.length; row++) {
             code[row] = NO_CODE;
+            if (selection.shares(row) && samples.isCounted(row) && sides.side(row) != Sides.NEITHER) {
+                shared += samples.set(row);
+            }
             if (selection.keeps(row) && samples.isCounted(row)) {
                 int side = sides.side(row);
                 if (side != Sides.NEITHER) {
@@ -129,7 +133,7 @@ public final class Compare {
             Comparison all = groups.isEmpty()
                     ? comparison(NO_CODE, Optional.empty(), new int[0], new int[0])
                     : comparison(0, Optional.empty(), rows[0], rows[1]);
-            return new ComparisonTable(question, List.of(all), List.of(), warnings(List.of(all)));
+            return new ComparisonTable(question, List.of(all), List.of(), shared, warnings(List.of(all)));
         }
         Map<Integer, GroupKey> keys = grouping.keys(question.by().get(), new LinkedHashSet<>(groups));
         List<Comparison> found = new ArrayList<>();
@@ -145,7 +149,7 @@ public final class Compare {
                         oneSided.add(group);
                     }
                 });
-        return new ComparisonTable(question, found, oneSided, warnings(found));
+        return new ComparisonTable(question, found, oneSided, shared, warnings(found));
     }
 
     private int units(int[] rows) {
@@ -358,7 +362,10 @@ public final class Compare {
                 stratified,
                 fairness.between(question, firstRows, secondRows),
                 verdict,
-                verdict == Verdict.NOT_TOLD_APART ? settle(a, b) : Optional.empty());
+                interval.filter(between -> allows && verdict(between) == Verdict.NOT_TOLD_APART)
+                                .isPresent()
+                        ? settle(a, b)
+                        : Optional.empty());
     }
 
     /** Tell whether establishing is known of enough units: of all but a fifth of those that count. */

@@ -10,10 +10,11 @@ import ortet.value.Warning;
  * @param question what was asked
  * @param rows one comparison, or one for each cultivar or taxon of which both sides were set, by name
  * @param oneSided cultivars or taxa of which only one side was set
+ * @param shared how many units were left out because they come from several mothers, one of whom was asked for
  * @param warnings what is odd
  */
 public record ComparisonTable(
-        CompareQuestion question, List<Comparison> rows, List<Group> oneSided, List<Warning> warnings) {
+        CompareQuestion question, List<Comparison> rows, List<Group> oneSided, int shared, List<Warning> warnings) {
     public ComparisonTable {
         Objects.requireNonNull(question);
         rows = List.copyOf(rows);
