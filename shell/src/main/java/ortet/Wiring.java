@@ -23,6 +23,7 @@ import ortet.commands.CopyCommands;
 import ortet.commands.CuttingsCommands;
 import ortet.commands.DemoCommands;
 import ortet.commands.FamilyCommands;
+import ortet.commands.FigureCommands;
 import ortet.commands.HelpCommands;
 import ortet.commands.IdentityCommands;
 import ortet.commands.ImportCommands;
@@ -76,6 +77,7 @@ import ortet.nursery.Nursery;
     RecallCommands.class,
     InventoryCommands.class,
     RecordCommands.class,
+    FigureCommands.class,
     SittingCommands.class,
     DemoCommands.class,
     HelpCommands.class,

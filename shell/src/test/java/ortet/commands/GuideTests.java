@@ -123,7 +123,10 @@ class GuideTests {
             desk.done("measure J-1 --stem 12");
             desk.done("correct 4 --field stem_mm --value 13");
             desk.done("sell J-1");
+            Files.writeString(folder.resolve("looks.csv"), "left,right\n1,2\n");
             String all = desk.done("trace J-1 --format json")
+                    + desk.done("figures survival " + folder.resolve("looks.csv")
+                            + " --left left --right right --format json")
                     + desk.done("plant J-1 --format json")
                     + desk.done("plant K-1 --format json")
                     + desk.done("take --by mother --format json")

@@ -60,6 +60,7 @@ record MassFit(double[] masses, double logLikelihood, double kuhnTucker, boolean
                     s[j] *= (gradient[j] + n) / n;
                 }
             }
+            dropMany();
             double breach = Double.POSITIVE_INFINITY;
             for (int round = 0; round < ROUNDS; round++) {
                 climb();
@@ -85,6 +86,20 @@ record MassFit(double[] masses, double logLikelihood, double kuhnTucker, boolean
                 s[j] /= sum;
             }
             return new MassFit(s, likelihood(s) + n, breach, breach < TOLERANCE);
+        }
+
+        /** Drop at once what is nearly 0 and falling; what should have stayed is taken back later. */
+        private void dropMany() {
+            double[] gradient = gradient(s);
+            double[] kept = s.clone();
+            for (int j = 0; j < kept.length; j++) {
+                if (kept[j] < 0.1 / kept.length && gradient[j] < 0) {
+                    kept[j] = 0;
+                }
+            }
+            if (likelihood(kept) > Double.NEGATIVE_INFINITY) {
+                System.arraycopy(kept, 0, s, 0, s.length);
+            }
         }
 
         private double[] covered(double[] masses) {
@@ -135,13 +150,25 @@ record MassFit(double[] masses, double logLikelihood, double kuhnTucker, boolean
                 place[j] = k;
                 k += k < free.length && free[k] == j ? 1 : 0;
             }
-            DMatrixRMaj curvature = new DMatrixRMaj(free.length, free.length);
+            // what one seen adds is a square block; its corners are marked, and summed up over rows and columns
+            int size = free.length;
+            double[][] sum = new double[size + 1][size + 1];
             for (int i = 0; i < z.length; i++) {
                 double part = weight[i] / (z[i] * z[i]) / n;
-                for (int a = place[first[i]]; a < place[last[i] + 1]; a++) {
-                    for (int b = place[first[i]]; b < place[last[i] + 1]; b++) {
-                        curvature.add(a, b, part);
-                    }
+                int from = place[first[i]];
+                int to = place[last[i] + 1];
+                sum[from][from] += part;
+                sum[from][to] -= part;
+                sum[to][from] -= part;
+                sum[to][to] += part;
+            }
+            DMatrixRMaj curvature = new DMatrixRMaj(size, size);
+            for (int a = 0; a < size; a++) {
+                double row = 0;
+                for (int b = 0; b < size; b++) {
+                    sum[a][b] += a > 0 ? sum[a - 1][b] : 0;
+                    row += sum[a][b];
+                    curvature.set(a, b, row);
                 }
             }
             return curvature;
