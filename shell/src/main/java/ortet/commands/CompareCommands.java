@@ -114,7 +114,7 @@ public final class CompareCommands {
                 stem,
                 confidence / PERCENT);
         ComparisonTable table = store.read(view -> Compare.ask(view, nursery.at(view, day, Compare.parts()), question));
-        screen.page(out -> CompareView.show(table, explain, asked.format(), out));
+        screen.page(out -> YieldView.show(table, explain, asked.format(), out));
     }
 
     private static Establishment establishment(Optional<Integer> days, Optional<String> season) {
