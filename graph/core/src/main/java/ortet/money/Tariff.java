@@ -198,10 +198,15 @@ public final class Tariff {
      * @param units how many; empty when nobody has counted them
      */
     public List<Charge> work(Task task, Optional<String> container, Optional<Integer> units) {
+        return work(task, container, units, 1);
+    }
+
+    private List<Charge> work(Task task, Optional<String> container, Optional<Integer> units, int tags) {
         List<Charge> charges = new ArrayList<>();
         String what = words(task);
         for (Per per : List.of(Per.UNIT, Per.TAG)) {
-            workListed(task, container, per).ifPresent(listed -> work(listed, what, task, times(per, units), charges));
+            workListed(task, container, per)
+                    .ifPresent(listed -> work(listed, what, task, times(per, units, tags), charges));
         }
         if (charges.isEmpty()) {
             charges.add(Charge.notPriced(
@@ -251,11 +256,21 @@ public final class Tariff {
      * @param units how many; empty when nobody has counted them
      */
     public List<Charge> material(String material, Optional<String> container, Optional<Integer> units) {
+        return material(material, container, units, 1);
+    }
+
+    /**
+     * Return what a material costs for some units under so many tags.
+     *
+     * @param units how many; empty when nobody has counted them
+     * @param tags under how many tags they stand, at least 1
+     */
+    public List<Charge> material(String material, Optional<String> container, Optional<Integer> units, int tags) {
         List<Charge> charges = new ArrayList<>();
         for (Per per : List.of(Per.UNIT, Per.TAG)) {
             materialListed(material, container, per).ifPresent(listed -> {
                 Amount amount = ((CostListed) listed.entry()).amount().orElseThrow();
-                Optional<Integer> times = times(per, units);
+                Optional<Integer> times = times(per, units, tags);
                 charges.add(
                         times.isEmpty()
                                 ? Charge.notPriced(
@@ -342,30 +357,60 @@ public final class Tariff {
     public Raising raising(
             Method method, String size, Optional<String> container, Optional<Place> place, Decimal weeks) {
         List<Charge> charges = new ArrayList<>();
-        for (Task task : steps(method)) {
-            Optional<String> into = task == Task.POTTED ? container : Optional.empty();
-            boolean aBatch = method == Method.CUTTING || method == Method.SEED;
-            for (Per per : List.of(Per.UNIT, Per.TAG)) {
-                Optional<Listed> listed = workListed(task, into, per);
-                if (listed.isPresent() && per == Per.TAG && aBatch && task != Task.POTTED) {
-                    charges.add(Charge.notPriced(
-                            Sort.WORK,
-                            words(task),
-                            BigFraction.ZERO,
-                            "it is listed for a tag, and how many units that will have is not known",
-                            List.of(listed.get().order())));
-                } else {
-                    listed.ifPresent(one -> work(one, words(task), task, Optional.of(1), charges));
-                }
-            }
-            if (workListed(task, into, Per.UNIT).isEmpty()
-                    && workListed(task, into, Per.TAG).isEmpty()) {
-                charges.addAll(work(task, into, Optional.of(1)));
+        begun(method).forEach(task -> step(method, task, Optional.empty(), charges));
+        charges.addAll(growingOn(method, Optional.of(size), container, place, weeks));
+        return new Raising(method, size, charges);
+    }
+
+    /**
+     * Return the work of setting, striking, working (with a rootstock bought in for each) or sowing so many units.
+     *
+     * @param units how many
+     * @param tags under how many tags they were set
+     */
+    public List<Charge> setting(Method method, int units, int tags) {
+        return begun(method).stream()
+                .flatMap(task -> work(task, Optional.empty(), Optional.of(units), tags).stream())
+                .toList();
+    }
+
+    /**
+     * Return what growing one unit on takes after it was set: severing or drawing; potting once; and its time on the bench.
+     *
+     * @param size the size class that it is grown to, where there is one
+     * @param container what it is potted into, where that is known
+     * @param place where it stands, where that is known
+     * @param weeks how long it stands on the bench, in weeks
+     */
+    public List<Charge> growingOn(
+            Method method, Optional<String> size, Optional<String> container, Optional<Place> place, Decimal weeks) {
+        List<Charge> charges = new ArrayList<>();
+        grown(method).forEach(task -> step(method, task, container, charges));
+        container.ifPresent(pot -> charges.addAll(material(pot, container, Optional.of(1))));
+        charges.add(bench(place, container, size, weeks));
+        return List.copyOf(charges);
+    }
+
+    private void step(Method method, Task task, Optional<String> container, List<Charge> charges) {
+        Optional<String> into = task == Task.POTTED ? container : Optional.empty();
+        boolean aBatch = method == Method.CUTTING || method == Method.SEED;
+        for (Per per : List.of(Per.UNIT, Per.TAG)) {
+            Optional<Listed> listed = workListed(task, into, per);
+            if (listed.isPresent() && per == Per.TAG && aBatch && task != Task.POTTED) {
+                charges.add(Charge.notPriced(
+                        Sort.WORK,
+                        words(task),
+                        BigFraction.ZERO,
+                        "it is listed for a tag, and how many units that will have is not known",
+                        List.of(listed.get().order())));
+            } else {
+                listed.ifPresent(one -> work(one, words(task), task, Optional.of(1), charges));
             }
         }
-        container.ifPresent(pot -> charges.addAll(material(pot, container, Optional.of(1))));
-        charges.add(bench(place, container, Optional.of(size), weeks));
-        return new Raising(method, size, charges);
+        if (workListed(task, into, Per.UNIT).isEmpty()
+                && workListed(task, into, Per.TAG).isEmpty()) {
+            charges.addAll(work(task, into, Optional.of(1)));
+        }
     }
 
     private Charge bench(Optional<Place> place, Optional<String> container, Optional<String> size, Decimal weeks) {
@@ -382,17 +427,25 @@ public final class Tariff {
                 day.sources());
     }
 
-    private static List<Task> steps(Method method) {
+    private static List<Task> begun(Method method) {
         return switch (method) {
-            case LAYER -> List.of(Task.LAYER_SET, Task.SEVERED, Task.POTTED);
-            case CUTTING -> List.of(Task.CUTTINGS_STRUCK, Task.DRAWN, Task.POTTED);
-            case GRAFT -> List.of(Task.ACQUIRED, Task.GRAFT_WORKED, Task.POTTED);
-            case SEED -> List.of(Task.SEED_SOWN, Task.DRAWN, Task.POTTED);
+            case LAYER -> List.of(Task.LAYER_SET);
+            case CUTTING -> List.of(Task.CUTTINGS_STRUCK);
+            case GRAFT -> List.of(Task.ACQUIRED, Task.GRAFT_WORKED);
+            case SEED -> List.of(Task.SEED_SOWN);
         };
     }
 
-    private static Optional<Integer> times(Per per, Optional<Integer> units) {
-        return per == Per.TAG ? Optional.of(1) : units;
+    private static List<Task> grown(Method method) {
+        return switch (method) {
+            case LAYER -> List.of(Task.SEVERED, Task.POTTED);
+            case CUTTING, SEED -> List.of(Task.DRAWN, Task.POTTED);
+            case GRAFT -> List.of(Task.POTTED);
+        };
+    }
+
+    private static Optional<Integer> times(Per per, Optional<Integer> units, int tags) {
+        return per == Per.TAG ? Optional.of(tags) : units;
     }
 
     private static String times(int times, String what) {
