@@ -45,7 +45,7 @@ public record ClassCost(
     }
 
     private Optional<Cost> less(Optional<Cost> cost) {
-        return cost.flatMap(spent -> price.map(paid -> paid.plus(spent.times(BigFraction.MINUS_ONE))));
+        return cost.flatMap(spent -> price.map(paid -> paid.plus(spent.times(BigFraction.ONE.negate()))));
     }
 
     /** Tell whether there is a cost or a price. */

@@ -297,6 +297,7 @@ final class Costs {
     /** Return what one of some trees sells for, the mean of them; empty where one of them has no price. */
     private Optional<Cost> price(Map<Integer, Integer> cultivars, Optional<String> size, Set<String> missing) {
         if (size.isEmpty()) {
+            missing.add("what is sold ungraded has no price");
             return Optional.empty();
         }
         BigFraction sum = BigFraction.ZERO;

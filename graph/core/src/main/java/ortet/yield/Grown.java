@@ -5,6 +5,7 @@ import java.util.Objects;
 import java.util.Optional;
 import ortet.book.UnitFacts.Method;
 import ortet.money.Charge;
+import ortet.money.Cost;
 import ortet.plant.Place;
 import ortet.value.Decimal;
 
@@ -45,5 +46,10 @@ public record Grown(
         Objects.requireNonNull(container);
         Objects.requireNonNull(place);
         charges = List.copyOf(charges);
+    }
+
+    /** Return what growing one on costs; empty where a part of it is not listed. */
+    public Optional<Cost> cost() {
+        return Costs.sum(charges);
     }
 }
