@@ -1,6 +1,7 @@
 package ortet.commands;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -23,6 +24,7 @@ import ortet.yield.SideYield;
 /** Shows what a saleable tree costs on the sides of a comparison, and what it sells for. */
 final class RaisedCostView {
     private static final String DASH = "–";
+    private static final String UNGRADED = "sold ungraded";
 
     private RaisedCostView() {}
 
@@ -61,7 +63,8 @@ final class RaisedCostView {
                 .flatMap(side -> side.cost().classes().stream())
                 .map(RaisedCostView::size)
                 .distinct()
-                .sorted()
+                .sorted(Comparator.comparing((String size) -> size.equals(UNGRADED))
+                        .thenComparing(size -> size))
                 .forEach(size -> sides.forEach(side -> side.cost().classes().stream()
                         .filter(one -> size(one).equals(size))
                         .forEach(one -> sheet.row(
@@ -83,11 +86,16 @@ final class RaisedCostView {
                 .flatMap(one -> one.missing().stream())
                 .distinct()
                 .collect(Collectors.joining("; "));
+        if (sides.stream()
+                .flatMap(side -> side.cost().classes().stream())
+                .anyMatch(one -> one.size().isEmpty())) {
+            screen.hanging("", "  ", "What is sold ungraded is in no size class, and so has no price.");
+        }
         if (!missing.isEmpty()) {
             screen.hanging(
                     "",
                     "  ",
-                    "A dash: " + missing
+                    "A dash where it is not listed: " + missing
                             + ". To list it: ortet cost (work, material, hour, bench, space), ortet price set.");
         }
     }
@@ -108,24 +116,35 @@ final class RaisedCostView {
 
     static List<String> explanations(Comparison row) {
         List<String> lines = new ArrayList<>();
-        String group = row.group().isPresent() ? row.shown() + ", " : "";
         for (Side side : sides(row)) {
             if (side.cost().classes().isEmpty()) {
                 continue;
             }
-            lines.add(group + side.yield().name() + ", setting " + side.cost().set() + " for "
+            lines.add(side.yield().name() + ", setting " + side.cost().set() + " for "
                     + side.cost().saleable() + " saleable and " + side.cost().open() + " open: "
                     + side.cost().settingCost().map(Cost::toString).orElse(DASH) + "; "
                     + charges(side.cost().setting()));
-            for (ClassCost one : side.cost().classes()) {
-                for (Grown grown : one.grown()) {
-                    lines.add(group + side.yield().name() + ", " + size(one) + ", " + grown.count() + " "
-                            + Words.of(grown.which()) + " by " + Words.of(grown.method()) + ", each: "
-                            + charges(grown.charges()));
-                }
-            }
+            side.cost().carried().forEach(grown -> lines.add(side.yield().name() + ", " + told(grown)));
+            side.cost()
+                    .classes()
+                    .forEach(one -> one.grown()
+                            .forEach(grown -> lines.add(side.yield().name() + ", " + size(one) + ", " + told(grown))));
         }
         return lines;
+    }
+
+    private static String told(Grown grown) {
+        return grown.count() + " " + Words.of(grown.which()) + " by " + Words.of(grown.method()) + ", "
+                + grown.weeks() + " weeks on the bench on average; from the diaries of " + grown.looked() + " of "
+                + Counts.of(grown.tags(), "tag", "tags") + ", each "
+                + grown.cost().map(Cost::toString).orElse(DASH) + ": "
+                + grown.parts().entrySet().stream()
+                        .map(part -> part.getKey() + " "
+                                + part.getValue()
+                                        .cost()
+                                        .map(RaisedCostView::plain)
+                                        .orElse(DASH))
+                        .collect(Collectors.joining(", "));
     }
 
     private static String charges(List<Charge> charges) {
@@ -138,7 +157,7 @@ final class RaisedCostView {
     }
 
     private static String size(ClassCost one) {
-        return one.size().orElse("sold ungraded");
+        return one.size().orElse(UNGRADED);
     }
 
     private static String range(Optional<Cost> from, Optional<Cost> to) {
@@ -176,6 +195,7 @@ final class RaisedCostView {
                 .field("setting", cost.settingCost().map(Cost::fine))
                 .field("least", cost.least().map(Cost::fine))
                 .field("most", cost.most().map(Cost::fine))
+                .array("carried", all -> cost.carried().forEach(some -> all.object(each -> grown(some, each))))
                 .array("sizes", sizes -> cost.classes().forEach(one -> sizes.object(each -> ofClass(one, each))));
     }
 
@@ -188,15 +208,16 @@ final class RaisedCostView {
                 .field("margin_least", one.marginLeast().map(Cost::fine))
                 .field("margin_most", one.marginMost().map(Cost::fine))
                 .array("missing", missing -> one.missing().forEach(missing::value))
-                .array(
-                        "grown",
-                        grown -> one.grown()
-                                .forEach(some -> grown.object(each -> each.field("method", Words.of(some.method()))
-                                        .field("which", Words.of(some.which()))
-                                        .field("count", some.count())
-                                        .field("weeks", some.weeks().value())
-                                        .field("container", some.container())
-                                        .field("place", some.place().map(place -> place.name()))
-                                        .field("cost", some.cost().map(Cost::fine)))));
+                .array("grown", grown -> one.grown().forEach(some -> grown.object(each -> grown(some, each))));
+    }
+
+    private static void grown(Grown grown, Json json) {
+        json.field("method", Words.of(grown.method()))
+                .field("which", Words.of(grown.which()))
+                .field("count", grown.count())
+                .field("tags", grown.tags())
+                .field("looked_at", grown.looked())
+                .field("weeks", grown.weeks().value())
+                .field("cost", grown.cost().map(Cost::fine));
     }
 }

@@ -108,13 +108,7 @@ final class YieldView {
         RaisedCostView.none(table, screen);
         rules(question).forEach(rule -> screen.hanging("", "  ", rule));
         if (table.rows().stream().anyMatch(row -> row.firstCost().isPresent())) {
-            screen.hanging(
-                    "",
-                    "  ",
-                    question.by().isEmpty()
-                            ? RaisedCostView.rule()
-                            : "What a saleable tree costs is told for one cultivar (--cultivar), for all together, and with"
-                                    + " --format csv or json.");
+            screen.hanging("", "  ", RaisedCostView.rule());
         }
         if (explain) {
             screen.println();
@@ -495,9 +489,7 @@ final class YieldView {
                 .ifPresent(within -> lines.add("within " + within.word()
                         + "s: Mantel and Haenszel 1959; Robins, Breslow and Greenland 1986; Sato 1989; Tarone 1985"));
         lines.add("to settle: two rates at 80 % power, times the design effect 1 + (m - 1)r");
-        if (question.by().isEmpty()) {
-            table.rows().forEach(row -> lines.addAll(RaisedCostView.explanations(row)));
-        }
+        table.rows().forEach(row -> lines.addAll(RaisedCostView.explanations(row)));
         for (Comparison row : table.rows()) {
             for (SideYield side : List.of(row.first(), row.second())) {
                 side.rate(row.measure())

@@ -41,6 +41,10 @@ public final class Tariff {
 
     private static final int DAYS_OF_A_WEEK = 7;
 
+    /** Acts by which units come to be; a rootstock is bought in for a graft. */
+    private static final Set<Task> SETTING =
+            Set.of(Task.LAYER_SET, Task.CUTTINGS_STRUCK, Task.ACQUIRED, Task.GRAFT_WORKED, Task.SEED_SOWN);
+
     private final Map<Key, Listed> costs = new LinkedHashMap<>();
     private final Map<PriceKey, Listed> prices = new LinkedHashMap<>();
     private final Map<Place, Place> within;
@@ -263,7 +267,7 @@ public final class Tariff {
      * Return what a material costs for some units under so many tags.
      *
      * @param units how many; empty when nobody has counted them
-     * @param tags under how many tags they stand, at least 1
+     * @param tags under how many tags they stand
      */
     public List<Charge> material(String material, Optional<String> container, Optional<Integer> units, int tags) {
         List<Charge> charges = new ArrayList<>();
@@ -357,60 +361,30 @@ public final class Tariff {
     public Raising raising(
             Method method, String size, Optional<String> container, Optional<Place> place, Decimal weeks) {
         List<Charge> charges = new ArrayList<>();
-        begun(method).forEach(task -> step(method, task, Optional.empty(), charges));
-        charges.addAll(growingOn(method, Optional.of(size), container, place, weeks));
-        return new Raising(method, size, charges);
-    }
-
-    /**
-     * Return the work of setting, striking, working (with a rootstock bought in for each) or sowing so many units.
-     *
-     * @param units how many
-     * @param tags under how many tags they were set
-     */
-    public List<Charge> setting(Method method, int units, int tags) {
-        return begun(method).stream()
-                .flatMap(task -> work(task, Optional.empty(), Optional.of(units), tags).stream())
-                .toList();
-    }
-
-    /**
-     * Return what growing one unit on takes after it was set: severing or drawing; potting once; and its time on the bench.
-     *
-     * @param size the size class that it is grown to, where there is one
-     * @param container what it is potted into, where that is known
-     * @param place where it stands, where that is known
-     * @param weeks how long it stands on the bench, in weeks
-     */
-    public List<Charge> growingOn(
-            Method method, Optional<String> size, Optional<String> container, Optional<Place> place, Decimal weeks) {
-        List<Charge> charges = new ArrayList<>();
-        grown(method).forEach(task -> step(method, task, container, charges));
-        container.ifPresent(pot -> charges.addAll(material(pot, container, Optional.of(1))));
-        charges.add(bench(place, container, size, weeks));
-        return List.copyOf(charges);
-    }
-
-    private void step(Method method, Task task, Optional<String> container, List<Charge> charges) {
-        Optional<String> into = task == Task.POTTED ? container : Optional.empty();
-        boolean aBatch = method == Method.CUTTING || method == Method.SEED;
-        for (Per per : List.of(Per.UNIT, Per.TAG)) {
-            Optional<Listed> listed = workListed(task, into, per);
-            if (listed.isPresent() && per == Per.TAG && aBatch && task != Task.POTTED) {
-                charges.add(Charge.notPriced(
-                        Sort.WORK,
-                        words(task),
-                        BigFraction.ZERO,
-                        "it is listed for a tag, and how many units that will have is not known",
-                        List.of(listed.get().order())));
-            } else {
-                listed.ifPresent(one -> work(one, words(task), task, Optional.of(1), charges));
+        for (Task task : steps(method)) {
+            Optional<String> into = task == Task.POTTED ? container : Optional.empty();
+            boolean aBatch = method == Method.CUTTING || method == Method.SEED;
+            for (Per per : List.of(Per.UNIT, Per.TAG)) {
+                Optional<Listed> listed = workListed(task, into, per);
+                if (listed.isPresent() && per == Per.TAG && aBatch && task != Task.POTTED) {
+                    charges.add(Charge.notPriced(
+                            Sort.WORK,
+                            words(task),
+                            BigFraction.ZERO,
+                            "it is listed for a tag, and how many units that will have is not known",
+                            List.of(listed.get().order())));
+                } else {
+                    listed.ifPresent(one -> work(one, words(task), task, Optional.of(1), charges));
+                }
+            }
+            if (workListed(task, into, Per.UNIT).isEmpty()
+                    && workListed(task, into, Per.TAG).isEmpty()) {
+                charges.addAll(work(task, into, Optional.of(1)));
             }
         }
-        if (workListed(task, into, Per.UNIT).isEmpty()
-                && workListed(task, into, Per.TAG).isEmpty()) {
-            charges.addAll(work(task, into, Optional.of(1)));
-        }
+        container.ifPresent(pot -> charges.addAll(material(pot, container, Optional.of(1))));
+        charges.add(bench(place, container, Optional.of(size), weeks));
+        return new Raising(method, size, charges);
     }
 
     private Charge bench(Optional<Place> place, Optional<String> container, Optional<String> size, Decimal weeks) {
@@ -427,20 +401,25 @@ public final class Tariff {
                 day.sources());
     }
 
-    private static List<Task> begun(Method method) {
-        return switch (method) {
-            case LAYER -> List.of(Task.LAYER_SET);
-            case CUTTING -> List.of(Task.CUTTINGS_STRUCK);
-            case GRAFT -> List.of(Task.ACQUIRED, Task.GRAFT_WORKED);
-            case SEED -> List.of(Task.SEED_SOWN);
-        };
+    /**
+     * Return the work of setting, striking, working (with a rootstock bought in for each) or sowing some units.
+     *
+     * @param units how many
+     * @param tags under how many tags they were set
+     */
+    public List<Charge> setting(Method method, int units, int tags) {
+        return steps(method).stream()
+                .filter(task -> SETTING.contains(task))
+                .flatMap(task -> work(task, Optional.empty(), Optional.of(units), tags).stream())
+                .toList();
     }
 
-    private static List<Task> grown(Method method) {
+    private static List<Task> steps(Method method) {
         return switch (method) {
-            case LAYER -> List.of(Task.SEVERED, Task.POTTED);
-            case CUTTING, SEED -> List.of(Task.DRAWN, Task.POTTED);
-            case GRAFT -> List.of(Task.POTTED);
+            case LAYER -> List.of(Task.LAYER_SET, Task.SEVERED, Task.POTTED);
+            case CUTTING -> List.of(Task.CUTTINGS_STRUCK, Task.DRAWN, Task.POTTED);
+            case GRAFT -> List.of(Task.ACQUIRED, Task.GRAFT_WORKED, Task.POTTED);
+            case SEED -> List.of(Task.SEED_SOWN, Task.DRAWN, Task.POTTED);
         };
     }
 

@@ -133,11 +133,12 @@ public final class Compare {
         }
         settleAccounts();
         times = new Times(samples, fates, this::codeOfAccount, 2 * groups.size());
-        Tariff tariff = Tariff.of(view, question.asOf());
-        costs = tariff.costs().isEmpty() && tariff.prices().isEmpty()
-                ? Optional.empty()
-                : Optional.of(new Costs(
-                        view, samples, fates, treated, stand, tariff, this::codeOfAccount, 2 * groups.size()));
+        if (question.by().isEmpty()) {
+            Tariff tariff = Tariff.of(view, question.asOf());
+            costs = tariff.costs().isEmpty() && tariff.prices().isEmpty()
+                    ? Optional.empty()
+                    : Optional.of(new Costs(view, samples, fates, treated, stand, tariff, this::codeOfAccount));
+        }
         int[][] rows = sorted();
         if (question.by().isEmpty()) {
             Comparison all = groups.isEmpty()
@@ -163,9 +164,11 @@ public final class Compare {
     }
 
     private ComparisonTable answer(List<Comparison> rows, List<Group> oneSided, int shared) {
-        boolean anySaleable = rows.stream()
-                .anyMatch(row ->
-                        row.first().saleable().yes() + row.second().saleable().yes() > 0);
+        boolean anySaleable = question.by().isEmpty()
+                && rows.stream()
+                        .anyMatch(row -> row.first().saleable().yes()
+                                        + row.second().saleable().yes()
+                                > 0);
         Optional<String> noCosts = anySaleable ? noCosts(rows) : Optional.empty();
         List<Comparison> told = anySaleable && noCosts.isEmpty()
                 ? rows

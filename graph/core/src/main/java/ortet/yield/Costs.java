@@ -4,22 +4,29 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Arrays;
+import java.util.Comparator;
 import java.util.Currency;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.function.IntUnaryOperator;
-import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.apache.commons.numbers.fraction.BigFraction;
 import ortet.book.BookView;
+import ortet.book.Event;
+import ortet.book.History;
 import ortet.book.UnitFacts;
 import ortet.book.UnitFacts.Method;
+import ortet.entry.EntryKind;
+import ortet.entry.Form;
+import ortet.entry.Mention.Role;
+import ortet.entry.Task;
 import ortet.money.Charge;
 import ortet.money.Cost;
 import ortet.money.Tariff;
@@ -34,17 +41,22 @@ import ortet.plant.UnitNumber;
 import ortet.value.Decimal;
 
 /**
- * Works out what one saleable tree of each size class costs on a side of a comparison, all of it by the tariff of the
+ * Works out what one saleable tree of each size class costs on either side of a comparison, all of it by the tariff of the
  * cut-off day; the definitions are in docs/methods/yield.md.
  *
- * <p>Linear in the nursery. The facts of a few trees of each size class and method are read, to know in what and where such
- * trees stand; no timeline is.
+ * <p>What was set is counted in whole and linear in the nursery. What growing on costs is read from the timelines of at most
+ * {@value #LOOKED_AT} tags of each side, size class and method, spread evenly over them; so it takes as long in a large
+ * nursery as in a small one.
  */
 final class Costs {
-    /** Of how many tags of a size class and method it is read where they stood: enough to find the usual. */
-    private static final int LOOKED_AT = 12;
+    /** Of how many tags of one kind the timeline is read. */
+    private static final int LOOKED_AT = 20;
 
     private static final int DAYS_OF_A_WEEK = 7;
+    private static final int NO_SIZE = -1;
+    private static final List<String> MATERIALS = List.of("container", "medium", "wrap", "hormone");
+    private static final Set<EntryKind> SETTING =
+            Set.of(EntryKind.LAYER_SET, EntryKind.CUTTINGS_STRUCK, EntryKind.GRAFT_WORKED, EntryKind.SEED_SOWN);
 
     private final BookView view;
     private final Samples samples;
@@ -54,39 +66,43 @@ final class Costs {
     private final Treated treated;
     private final Stand stand;
     private final Tariff tariff;
-    private final Ends[] ends;
-    private final Map<Key, TreeMap<Integer, Integer>> units = new HashMap<>();
-    private final Map<Key, Usual> usual = new HashMap<>();
+    private final LocalDate asOf;
+    private final Map<Kind, Lot> lots = new TreeMap<>();
+    private final Map<Integer, UnitFacts> facts = new HashMap<>();
     private final Set<Currency> currencies = new LinkedHashSet<>();
 
-    private record Key(int size, Method method) {}
+    /** Trees of one side that came to one end; the size class is none but for saleable ones. */
+    private record Kind(int code, Grown.Which which, int size, Method method) implements Comparable<Kind> {
+        private static final Comparator<Kind> ORDER = Comparator.comparingInt(Kind::code)
+                .thenComparing(Kind::which)
+                .thenComparingInt(Kind::size)
+                .thenComparing(Kind::method);
 
-    private record Usual(Optional<String> container, Optional<Place> place) {}
-
-    /** How many plants, and how many days they stood. */
-    private static final class Stays {
-        private int count;
-        private long days;
-
-        void add(int more, int each) {
-            count += more;
-            days += (long) more * each;
+        @Override
+        public int compareTo(Kind other) {
+            return ORDER.compare(this, other);
         }
     }
 
-    /** What became of the plants of a side. */
-    private static final class Ends {
-        private final TreeMap<Integer, TreeMap<Method, Stays>> saleable = new TreeMap<>();
-        private final TreeMap<Integer, TreeMap<Integer, Integer>> cultivars = new TreeMap<>();
-        private final TreeMap<Method, Stays> lost = new TreeMap<>();
-        private final TreeMap<Method, Stays> open = new TreeMap<>();
+    /** How many trees of a kind there are, how long they stood, and their tags. */
+    private static final class Lot {
+        private final TreeMap<Integer, Tagged> tags = new TreeMap<>();
+        private final TreeMap<Integer, Integer> cultivars = new TreeMap<>();
+        private int count;
+        private long days;
+    }
+
+    /** Plants under one tag: how many, until when, and in which row they were set. */
+    private record Tagged(int unit, int row, int count, int end) {
+        Tagged and(Tagged other) {
+            return new Tagged(unit, row, count + other.count, Math.max(end, other.end));
+        }
     }
 
     /**
      * Prepare to work out costs.
      *
      * @param code the code of a row's account: the side of a comparison, from 0; below 0 for what is in none
-     * @param count how many codes there are
      */
     Costs(
             BookView view,
@@ -95,8 +111,7 @@ final class Costs {
             Treated treated,
             Stand stand,
             Tariff tariff,
-            IntUnaryOperator code,
-            int count) {
+            IntUnaryOperator code) {
         this.view = view;
         this.samples = samples;
         this.cohorts = samples.cohorts();
@@ -105,39 +120,32 @@ final class Costs {
         this.treated = treated;
         this.stand = stand;
         this.tariff = tariff;
-        this.ends = new Ends[count];
-        Arrays.setAll(ends, at -> new Ends());
+        this.asOf = samples.snapshot().asOf();
         for (int event = 0; event < fates.events(); event++) {
-            add(event, code.applyAsInt(fates.eventRow(event)));
+            int one = code.applyAsInt(fates.eventRow(event));
+            if (one >= 0) {
+                add(event, one);
+            }
         }
     }
 
     private void add(int event, int code) {
         int row = fates.eventRow(event);
-        Method method = cohorts.method(row);
-        int days = Math.max(0, fates.eventEnd(event) - standsFrom(row));
         int count = fates.eventCount(event);
-        int size = fates.eventSize(event);
-        boolean saleable = fates.eventSale(event) == Fates.Saleable.YES;
-        if (saleable) {
-            units.computeIfAbsent(new Key(size, method), key -> new TreeMap<>())
-                    .merge(fates.eventUnit(event), fates.eventEnd(event), Math::max);
-        }
-        if (code < 0) {
-            return;
-        }
-        Ends its = ends[code];
-        if (saleable) {
-            its.cultivars
-                    .computeIfAbsent(size, key -> new TreeMap<>())
-                    .merge(samples.cultivar(row), count, Integer::sum);
-        }
-        TreeMap<Method, Stays> stood = switch (fates.eventSale(event)) {
-            case YES -> its.saleable.computeIfAbsent(size, key -> new TreeMap<>());
-            case NO -> its.lost;
-            case CENSORED, GROWING_ON -> its.open;
+        Grown.Which which = switch (fates.eventSale(event)) {
+            case YES -> Grown.Which.SALEABLE;
+            case NO -> Grown.Which.LOST;
+            case CENSORED, GROWING_ON -> Grown.Which.OPEN;
         };
-        stood.computeIfAbsent(method, key -> new Stays()).add(count, days);
+        int size = which == Grown.Which.SALEABLE ? fates.eventSize(event) : NO_SIZE;
+        Lot lot = lots.computeIfAbsent(new Kind(code, which, size, cohorts.method(row)), key -> new Lot());
+        lot.count += count;
+        lot.days += (long) count * Math.max(0, fates.eventEnd(event) - standsFrom(row));
+        lot.cultivars.merge(samples.cultivar(row), count, Integer::sum);
+        lot.tags.merge(
+                fates.eventUnit(event),
+                new Tagged(fates.eventUnit(event), row, count, fates.eventEnd(event)),
+                Tagged::and);
     }
 
     /** Return the day from which the units of a row stand on a bench: a layer from its severing, all others at once. */
@@ -159,26 +167,35 @@ final class Costs {
     }
 
     /**
-     * Return what raising costs on a side; the sums are told only where all is in one currency, so far.
+     * Return what raising costs on a side; the sums are worth telling only if all is in one currency in the end.
      *
      * @param rows the rows that count
      * @param raised how their units stand as to being fit for sale
      */
     SideCost of(int code, int[] rows, Raised raised) {
-        Ends its = ends[code];
         List<Charge> setting = setting(rows);
-        List<ClassCost> classes = new ArrayList<>();
-        int set = raised.counting() + raised.withdrawn();
-        its.saleable.forEach((size, byMethod) -> {
-            int count =
-                    byMethod.values().stream().mapToInt(stood -> stood.count).sum();
-            if (count > 0) {
-                classes.add(ofClass(its, size, count, byMethod, setting, raised));
+        List<Grown> carried = new ArrayList<>();
+        TreeMap<Integer, List<Grown>> grown = new TreeMap<>();
+        TreeMap<Integer, TreeMap<Integer, Integer>> cultivars = new TreeMap<>();
+        lots.forEach((kind, lot) -> {
+            if (kind.code() == code && lot.count > 0) {
+                Grown one = grown(kind, lot);
+                if (kind.which() == Grown.Which.SALEABLE) {
+                    grown.computeIfAbsent(kind.size(), key -> new ArrayList<>()).add(one);
+                    lot.cultivars.forEach((name, count) -> cultivars
+                            .computeIfAbsent(kind.size(), key -> new TreeMap<>())
+                            .merge(name, count, Integer::sum));
+                } else {
+                    carried.add(one);
+                }
             }
         });
-        classes.sort(
-                (one, other) -> one.size().orElse("").compareTo(other.size().orElse("")));
-        return new SideCost(set, raised.yes(), raised.unknown(), setting, classes);
+        List<ClassCost> classes = new ArrayList<>();
+        grown.forEach((size, some) -> classes.add(ofClass(size, some, cultivars.get(size), setting, carried, raised)));
+        classes.sort(Comparator.comparing((ClassCost one) -> one.size().isEmpty())
+                .thenComparing(one -> one.size().orElse("")));
+        return new SideCost(
+                raised.counting() + raised.withdrawn(), raised.yes(), raised.unknown(), setting, carried, classes);
     }
 
     // ---- setting ----
@@ -189,6 +206,9 @@ final class Costs {
         Map<Method, List<Integer>> byMethod = new TreeMap<>();
         Map<String, List<Integer>> byMaterial = new TreeMap<>();
         for (int row : rows) {
+            if (samples.set(row) <= 0) {
+                continue;
+            }
             byMethod.computeIfAbsent(cohorts.method(row), key -> new ArrayList<>())
                     .add(row);
             int way = treated.treatment(row);
@@ -201,17 +221,10 @@ final class Costs {
                                 .add(row));
             }
         }
-        byMethod.forEach((method, some) -> {
-            if (units(some) > 0) {
-                charges.addAll(tariff.setting(method, units(some), tags(some)));
-            }
-        });
-        byMaterial.forEach((material, some) -> {
-            if (units(some) > 0) {
-                charges.addAll(tariff.material(material, Optional.empty(), Optional.of(units(some)), tags(some)));
-            }
-        });
-        meet(charges);
+        byMethod.forEach((method, some) -> charges.addAll(tariff.setting(method, units(some), tags(some))));
+        byMaterial.forEach((material, some) ->
+                charges.addAll(tariff.material(material, Optional.empty(), Optional.of(units(some)), tags(some))));
+        meet(charges.stream());
         return charges;
     }
 
@@ -226,78 +239,164 @@ final class Costs {
 
     // ---- growing on ----
 
+    /** Return what growing one tree of a lot on cost, on average over the tags looked at. */
+    private Grown grown(Kind kind, Lot lot) {
+        List<Tagged> tags =
+                lot.tags.values().stream().filter(tag -> tag.count() > 0).toList();
+        int looked = Math.min(LOOKED_AT, tags.size());
+        List<Tagged> chosen = new ArrayList<>();
+        for (int at = 0; at < looked; at++) {
+            chosen.add(tags.get((int) ((long) at * tags.size() / looked)));
+        }
+        int trees = chosen.stream().mapToInt(Tagged::count).sum();
+        Optional<String> size = kind.size() >= 0 && kind.size() < lives.sizes().size()
+                ? Optional.of(lives.sizes().get(kind.size()))
+                : Optional.empty();
+        Map<String, Total> parts = new TreeMap<>();
+        Set<String> missing = new TreeSet<>();
+        for (Tagged tag : chosen) {
+            for (Map.Entry<Charge, BigFraction> one : charges(tag, size).entrySet()) {
+                Charge charge = one.getKey();
+                charge.missing().ifPresent(missing::add);
+                charge.cost().ifPresent(cost -> currencies.add(cost.currency()));
+                if (currencies.size() < 2) {
+                    Total share = Total.NOTHING.plus(charge, one.getValue().divide(trees));
+                    parts.merge(charge.sort() == Charge.Sort.BENCH ? "bench" : charge.what(), share, Total::plus);
+                }
+            }
+        }
+        return new Grown(
+                kind.method(),
+                kind.which(),
+                lot.count,
+                tags.size(),
+                looked,
+                tenths(lot.days, (long) DAYS_OF_A_WEEK * lot.count),
+                parts,
+                missing);
+    }
+
+    /** Return what growing the plants of a tag on cost them all, each charge with how often it counts. */
+    private Map<Charge, BigFraction> charges(Tagged tag, Optional<String> size) {
+        Map<Charge, BigFraction> charges = new LinkedHashMap<>();
+        LocalDate end = LocalDate.ofEpochDay(tag.end());
+        UnitNumber unit = new UnitNumber(tag.unit());
+        for (Event event : History.of(view, unit, end)) {
+            boolean itself = event.begins() || event.roles().contains(Role.SUBJECT);
+            boolean sells = event.entry().kind() == EntryKind.SOLD;
+            if (!itself || sells || SETTING.contains(event.entry().kind())) {
+                continue;
+            }
+            Map<String, String> texts = new LinkedHashMap<>();
+            MATERIALS.forEach(column -> Form.write(event.entry(), column).ifPresent(text -> texts.put(column, text)));
+            Optional<String> pot = Optional.ofNullable(texts.get("container"));
+            Optional<Integer> units = Optional.of(tag.count());
+            Task.of(event.entry().kind())
+                    .ifPresent(
+                            task -> tariff.work(task, pot, units).forEach(one -> count(charges, one, BigFraction.ONE)));
+            texts.values()
+                    .forEach(material ->
+                            tariff.material(material, pot, units).forEach(one -> count(charges, one, BigFraction.ONE)));
+        }
+        LocalDate from = LocalDate.ofEpochDay(standsFrom(tag.row()));
+        int set = cohorts.unit(tag.row());
+        LocalDate begun = LocalDate.ofEpochDay(samples.snapshot().begunDay(tag.unit()));
+        if (set != tag.unit() && from.isBefore(begun)) {
+            bench(set, from, begun, size, tag.count(), charges);
+        }
+        bench(tag.unit(), from.isAfter(begun) ? from : begun, end, size, tag.count(), charges);
+        return charges;
+    }
+
+    /** Add what standing from one day to another cost, container by container and place by place. */
+    private void bench(
+            int unit,
+            LocalDate from,
+            LocalDate to,
+            Optional<String> size,
+            int count,
+            Map<Charge, BigFraction> charges) {
+        UnitFacts its = facts.computeIfAbsent(
+                unit, number -> view.facts(new UnitNumber(number)).orElseThrow());
+        TreeSet<LocalDate> changes = new TreeSet<>();
+        changes.add(from);
+        its.pottings().forEach(potting -> changes.add(potting.day().first()));
+        its.stays().forEach(stay -> changes.add(stay.day().first()));
+        for (LocalDate begin : changes.subSet(from, to)) {
+            LocalDate next = Optional.ofNullable(changes.higher(begin))
+                    .filter(to::isAfter)
+                    .orElse(to);
+            count(
+                    charges,
+                    tariff.bench(place(its, begin), container(its, begin), size, Optional.of(count), 1),
+                    BigFraction.of(next.toEpochDay() - begin.toEpochDay()));
+        }
+    }
+
+    /** Return the place on a day; before the first that is told, that. */
+    private static Optional<Place> place(UnitFacts facts, LocalDate day) {
+        return facts.stays().stream()
+                .filter(stay -> !stay.day().first().isAfter(day))
+                .reduce((before, after) -> after)
+                .or(() -> facts.stays().stream().findFirst())
+                .map(UnitFacts.Stay::place);
+    }
+
+    private static Optional<String> container(UnitFacts facts, LocalDate day) {
+        return facts.pottings().stream()
+                .filter(potting -> !potting.day().first().isAfter(day))
+                .reduce((before, after) -> after)
+                .or(() -> facts.pottings().stream().findFirst())
+                .flatMap(UnitFacts.Potting::container);
+    }
+
+    private static void count(Map<Charge, BigFraction> charges, Charge charge, BigFraction times) {
+        charges.merge(charge, times, BigFraction::add);
+    }
+
+    // ---- size classes ----
+
     private ClassCost ofClass(
-            Ends its, int size, int count, Map<Method, Stays> byMethod, List<Charge> setting, Raised raised) {
+            int size,
+            List<Grown> grown,
+            Map<Integer, Integer> cultivars,
+            List<Charge> setting,
+            List<Grown> carried,
+            Raised raised) {
         Optional<String> name =
                 size < lives.sizes().size() ? Optional.of(lives.sizes().get(size)) : Optional.empty();
-        Method most = byMethod.entrySet().stream()
-                .max((one, other) -> Integer.compare(one.getValue().count, other.getValue().count))
-                .orElseThrow()
-                .getKey();
-        List<Grown> grown = new ArrayList<>();
-        grow(grown, Grown.Which.SALEABLE, byMethod, size, name, most);
-        grow(grown, Grown.Which.LOST, its.lost, size, name, most);
-        grow(grown, Grown.Which.OPEN, its.open, size, name, most);
+        int count = grown.stream().mapToInt(Grown::count).sum();
         Set<String> missing = new LinkedHashSet<>();
-        Stream.concat(setting.stream(), grown.stream().flatMap(one -> one.charges().stream()))
-                .forEach(charge -> charge.missing().ifPresent(missing::add));
-        Optional<Cost> price = price(its.cultivars.get(size), name, missing);
-        grown.forEach(one -> meet(one.charges()));
-        if (currencies.size() > 1) {
-            return new ClassCost(name, count, grown, Optional.empty(), Optional.empty(), Optional.empty(), List.of());
+        setting.forEach(charge -> charge.missing().ifPresent(missing::add));
+        Stream.concat(grown.stream(), carried.stream()).forEach(one -> missing.addAll(one.missing()));
+        boolean whole = missing.isEmpty();
+        Optional<Cost> price = price(cultivars, name, missing);
+        if (currencies.size() > 1 || !whole) {
+            return new ClassCost(name, count, grown, Optional.empty(), Optional.empty(), price, List.copyOf(missing));
         }
         int known = raised.yes();
         int hoped = known + raised.unknown();
         Total set = total(setting);
         Total own = share(grown, Grown.Which.SALEABLE, count);
-        Total least = set.times(BigFraction.of(1, hoped)).plus(own).plus(share(grown, Grown.Which.LOST, hoped));
-        Total spent = set.times(BigFraction.of(1, known))
+        Total least = set.times(BigFraction.of(1, hoped)).plus(own).plus(share(carried, Grown.Which.LOST, hoped));
+        Total most = set.times(BigFraction.of(1, known))
                 .plus(own)
-                .plus(share(grown, Grown.Which.LOST, known))
-                .plus(share(grown, Grown.Which.OPEN, known));
-        // where growing on is not listed for those that are open, nothing is told at all
-        Optional<Cost> all = cost(spent);
-        return new ClassCost(name, count, grown, all.isPresent() ? cost(least) : all, all, price, List.copyOf(missing));
+                .plus(share(carried, Grown.Which.LOST, known))
+                .plus(share(carried, Grown.Which.OPEN, known));
+        return new ClassCost(name, count, grown, least.cost(), most.cost(), price, List.copyOf(missing));
     }
 
-    private void grow(
-            List<Grown> grown,
-            Grown.Which which,
-            Map<Method, Stays> byMethod,
-            int size,
-            Optional<String> name,
-            Method most) {
-        byMethod.forEach((method, stood) -> {
-            if (stood.count > 0) {
-                Usual where = usual(units.containsKey(new Key(size, method)) ? method : most, size);
-                Decimal weeks = tenths(stood.days, (long) DAYS_OF_A_WEEK * stood.count);
-                grown.add(new Grown(
-                        method,
-                        which,
-                        stood.count,
-                        weeks,
-                        where.container(),
-                        where.place(),
-                        tariff.growingOn(method, name, where.container(), where.place(), weeks)));
-            }
-        });
-    }
-
-    /** Return what some of those that were grown on cost together, for each of so many. */
+    /** Return what those of one kind cost together, for each of so many. */
     private static Total share(List<Grown> grown, Grown.Which which, int among) {
-        Total all = Total.NOTHING;
-        for (Grown one : grown) {
-            if (one.which() == which) {
-                all = all.plus(total(one.charges()).times(BigFraction.of(one.count(), among)));
-            }
-        }
-        return all;
+        return grown.stream()
+                .filter(one -> one.which() == which)
+                .map(one -> one.total().times(BigFraction.of(one.count(), among)))
+                .reduce(Total.NOTHING, Total::plus);
     }
 
     /** Return what one of some trees sells for, the mean of them; empty where one of them has no price. */
     private Optional<Cost> price(Map<Integer, Integer> cultivars, Optional<String> size, Set<String> missing) {
         if (size.isEmpty()) {
-            missing.add("what is sold ungraded has no price");
             return Optional.empty();
         }
         BigFraction sum = BigFraction.ZERO;
@@ -326,71 +425,9 @@ final class Costs {
                 : Optional.of(new Cost(sum.divide(count), currencies.iterator().next()));
     }
 
-    // ---- where such trees stand ----
-
-    private Usual usual(Method method, int size) {
-        return usual.computeIfAbsent(new Key(size, method), this::usual);
-    }
-
-    /** Return the container and the place in which trees of a size class and method stood the most days. */
-    private Usual usual(Key key) {
-        TreeMap<Integer, Integer> all = units.getOrDefault(key, new TreeMap<>());
-        int[] numbers = all.keySet().stream().mapToInt(Integer::intValue).toArray();
-        Map<Optional<String>, Long> containers = new HashMap<>();
-        Map<Optional<String>, Long> places = new HashMap<>();
-        int looked = Math.min(LOOKED_AT, numbers.length);
-        IntStream.range(0, looked)
-                .map(at -> numbers[(int) ((long) at * numbers.length / looked)])
-                .forEach(number -> {
-                    LocalDate until = LocalDate.ofEpochDay(all.get(number));
-                    view.facts(new UnitNumber(number)).ifPresent(facts -> {
-                        List<UnitFacts.Potting> pottings = facts.pottings();
-                        for (int at = 0; at < pottings.size(); at++) {
-                            LocalDate next = at + 1 < pottings.size()
-                                    ? pottings.get(at + 1).day().first()
-                                    : until;
-                            stood(
-                                    containers,
-                                    pottings.get(at).container(),
-                                    pottings.get(at).day().first(),
-                                    next,
-                                    until);
-                        }
-                        List<UnitFacts.Stay> stays = facts.stays();
-                        for (int at = 0; at < stays.size(); at++) {
-                            LocalDate next = at + 1 < stays.size()
-                                    ? stays.get(at + 1).day().first()
-                                    : until;
-                            stood(
-                                    places,
-                                    Optional.of(stays.get(at).place().name()),
-                                    stays.get(at).day().first(),
-                                    next,
-                                    until);
-                        }
-                    });
-                });
-        return new Usual(longest(containers), longest(places).map(Place::new));
-    }
-
-    private static void stood(
-            Map<Optional<String>, Long> days, Optional<String> where, LocalDate from, LocalDate next, LocalDate until) {
-        LocalDate end = next.isBefore(until) ? next : until;
-        if (from.isBefore(end)) {
-            days.merge(where, end.toEpochDay() - from.toEpochDay(), Long::sum);
-        }
-    }
-
-    private static Optional<String> longest(Map<Optional<String>, Long> days) {
-        return days.entrySet().stream()
-                .max(Map.Entry.<Optional<String>, Long>comparingByValue()
-                        .thenComparing(one -> one.getKey().orElse("")))
-                .flatMap(Map.Entry::getKey);
-    }
-
     // ---- sums ----
 
-    private void meet(List<Charge> charges) {
+    private void meet(Stream<Charge> charges) {
         charges.forEach(charge -> charge.cost().ifPresent(cost -> currencies.add(cost.currency())));
     }
 

@@ -1,33 +1,37 @@
 package ortet.yield;
 
-import java.util.List;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import ortet.book.UnitFacts.Method;
-import ortet.money.Charge;
 import ortet.money.Cost;
-import ortet.plant.Place;
+import ortet.money.Total;
 import ortet.value.Decimal;
 
 /**
- * How some trees were grown on after they were set, and what that costs for one.
+ * What growing trees on cost for one, after they were set, on average over some of them that were looked at.
  *
  * @param method how they were raised
  * @param which what became of them
- * @param count how many there are, above 0
- * @param weeks how long they stood on the bench on average, to a tenth
- * @param container in what trees of that size class and method mostly stood; empty where in open ground, or not known
- * @param place where they mostly stood
- * @param charges what growing one on costs, part by part
+ * @param count how many trees there are, above 0
+ * @param tags under how many tags
+ * @param looked how many of those tags were looked at; the figures are those of these
+ * @param weeks how long all of them stood on the bench on average, to a tenth
+ * @param parts what it cost, by what it was for: an act, a material, the bench
+ * @param missing what is not listed of it
  */
 public record Grown(
         Method method,
         Which which,
         int count,
+        int tags,
+        int looked,
         Decimal weeks,
-        Optional<String> container,
-        Optional<Place> place,
-        List<Charge> charges) {
+        Map<String, Total> parts,
+        Set<String> missing) {
 
     /** What became of trees that were grown on. */
     public enum Which {
@@ -43,13 +47,16 @@ public record Grown(
         Objects.requireNonNull(method);
         Objects.requireNonNull(which);
         Objects.requireNonNull(weeks);
-        Objects.requireNonNull(container);
-        Objects.requireNonNull(place);
-        charges = List.copyOf(charges);
+        parts = Collections.unmodifiableMap(new LinkedHashMap<>(parts));
+        missing = Set.copyOf(missing);
     }
 
-    /** Return what growing one on costs; empty where a part of it is not listed. */
+    Total total() {
+        return parts.values().stream().reduce(Total.NOTHING, Total::plus);
+    }
+
+    /** Return what growing one on cost; empty where a part of it is not listed. */
     public Optional<Cost> cost() {
-        return Costs.sum(charges);
+        return missing.isEmpty() ? total().cost() : Optional.empty();
     }
 }

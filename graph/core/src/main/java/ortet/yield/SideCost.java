@@ -6,7 +6,6 @@ import java.util.stream.Stream;
 import org.apache.commons.numbers.fraction.BigFraction;
 import ortet.money.Charge;
 import ortet.money.Cost;
-import ortet.value.Decimal;
 
 /**
  * What raising saleable trees costs on a side of a comparison.
@@ -15,11 +14,14 @@ import ortet.value.Decimal;
  * @param saleable how many of them are saleable
  * @param open how many may yet become so, or nobody will know
  * @param setting what setting all of them costs, part by part; {@code how} tells the units
+ * @param carried how those were grown on that took and are not saleable, by method: all saleable trees carry them alike
  * @param classes the size classes in which there are saleable trees, by name; those sold in none first
  */
-public record SideCost(int set, int saleable, int open, List<Charge> setting, List<ClassCost> classes) {
+public record SideCost(
+        int set, int saleable, int open, List<Charge> setting, List<Grown> carried, List<ClassCost> classes) {
     public SideCost {
         setting = List.copyOf(setting);
+        carried = List.copyOf(carried);
         classes = List.copyOf(classes);
     }
 
@@ -46,10 +48,5 @@ public record SideCost(int set, int saleable, int open, List<Charge> setting, Li
         return costs.reduce((one, other) -> one.flatMap(first -> other.map(first::plus)))
                 .flatMap(sum -> sum)
                 .map(sum -> sum.times(BigFraction.of(1, saleable)));
-    }
-
-    /** Return how many units were set for each saleable tree so far, to a tenth. */
-    public Optional<Decimal> setPerSaleable() {
-        return saleable == 0 ? Optional.empty() : Optional.of(Costs.tenths(set, saleable));
     }
 }
