@@ -1,5 +1,6 @@
 package ortet.commands;
 
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -179,6 +180,7 @@ public final class QuestionCommands {
             lifted: when 1 in 10, 1 in 2 and 9 in 10 had come to it.
             ortet timing --cultivar Deshojo
             ortet timing --method cutting --from 2020 --format csv
+            With --warmth, times are degree-days above --base: a file with the columns month (1 to 12) and normal_c.
             """)
     void timing(
             @Option(
@@ -188,6 +190,15 @@ public final class QuestionCommands {
             @Option(longName = "method", defaultValue = "layer", description = "by this method") Method method,
             @Option(longName = "from", description = "from this season (year) on") @Word("YEAR") Optional<Integer> from,
             @Option(longName = "to", description = "to this season (year)") @Word("YEAR") Optional<Integer> to,
+            @Option(longName = "warmth", description = "count by warmth: a CSV of monthly normal temperatures")
+                    @Word("FILE")
+                    Optional<Path> warmth,
+            @Option(
+                            longName = "base",
+                            defaultValue = "5",
+                            description = "temperature above which warmth counts, in degrees Celsius")
+                    @Word("DEGREES")
+                    double base,
             @Option(
                             longName = "confidence",
                             defaultValue = "90",
@@ -201,7 +212,14 @@ public final class QuestionCommands {
             Screen screen) {
         BookStore store = shelf.open(context);
         LocalDate day = asked.day(store, judge);
-        TimingQuestion question = new TimingQuestion(method, cultivar, from, to, day, confidence / 100);
+        TimingQuestion question = new TimingQuestion(
+                method,
+                cultivar,
+                from,
+                to,
+                warmth.map(file -> new TimingQuestion.Climate(Normals.read(file), base)),
+                day,
+                confidence / 100);
         TimingTable table = store.read(view -> Timing.ask(view, nursery.at(view, day, Timing.parts()), question));
         screen.page(out -> TimingView.show(table, explain, asked.format(), out));
     }
