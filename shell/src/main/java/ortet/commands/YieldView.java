@@ -15,6 +15,7 @@ import ortet.figures.Interval;
 import ortet.figures.MantelHaenszel;
 import ortet.figures.Range;
 import ortet.figures.Ratio;
+import ortet.money.Cost;
 import ortet.screen.Column;
 import ortet.screen.Json;
 import ortet.screen.OutputFormat;
@@ -29,6 +30,7 @@ import ortet.yield.InTheEnd;
 import ortet.yield.Measure;
 import ortet.yield.Raised;
 import ortet.yield.Settle;
+import ortet.yield.SideCost;
 import ortet.yield.SideYield;
 import ortet.yield.Stratified;
 import ortet.yield.TakeFilter;
@@ -73,6 +75,10 @@ final class YieldView {
             screen.show(side(question, row), OutputFormat.TABLE);
             screen.println();
             said(question, row, screen);
+            if (row.firstCost().isPresent()) {
+                screen.println();
+                RaisedCostView.words(row, screen);
+            }
         }
         screen.println();
         if (!table.oneSided().isEmpty()) {
@@ -99,7 +105,11 @@ final class YieldView {
                             + " those known stands the cumulative incidence (Aalen and Johansen), as if units were"
                             + " independent.");
         }
+        RaisedCostView.none(table, screen);
         rules(question).forEach(rule -> screen.hanging("", "  ", rule));
+        if (table.rows().stream().anyMatch(row -> row.firstCost().isPresent())) {
+            screen.hanging("", "  ", RaisedCostView.rule());
+        }
         if (explain) {
             screen.println();
             explanations(table).forEach(line -> screen.hanging("- ", "  ", line));
@@ -479,6 +489,7 @@ final class YieldView {
                 .ifPresent(within -> lines.add("within " + within.word()
                         + "s: Mantel and Haenszel 1959; Robins, Breslow and Greenland 1986; Sato 1989; Tarone 1985"));
         lines.add("to settle: two rates at 80 % power, times the design effect 1 + (m - 1)r");
+        table.rows().forEach(row -> lines.addAll(RaisedCostView.explanations(row)));
         for (Comparison row : table.rows()) {
             for (SideYield side : List.of(row.first(), row.second())) {
                 side.rate(row.measure())
@@ -576,6 +587,9 @@ final class YieldView {
                 Column.whole("growing_on", "growing on"),
                 Column.whole("mother_years", "mother-years"),
                 Column.number("saleable_per_mother_year", "per mother-year", 2),
+                Column.number("cost_least", "cost at least", 6),
+                Column.number("cost_most", "cost at most", 6),
+                Column.text("currency", "currency"),
                 Column.text("compared_by", "compared by"),
                 Column.number("difference", "difference", 3),
                 Column.number("difference_lower", "lower", 3),
@@ -610,6 +624,9 @@ final class YieldView {
                         side.saleable().open(),
                         side.motherYears(),
                         side.saleablePerMotherYear(),
+                        RaisedCostView.of(row, side).flatMap(SideCost::least).map(Cost::fine),
+                        RaisedCostView.of(row, side).flatMap(SideCost::most).map(Cost::fine),
+                        RaisedCostView.of(row, side).flatMap(RaisedCostView::currency),
                         row.measure().word(),
                         row.difference(),
                         row.interval().map(Interval::lower),
@@ -652,6 +669,7 @@ final class YieldView {
                         rows -> table.rows().forEach(row -> rows.object(one -> comparison(question, row, one))))
                 .array("one_sided", one -> table.oneSided().forEach(group -> one.value(group.shown())))
                 .field("shared", table.shared())
+                .fieldIfAny("no_costs", table.noCosts())
                 .array("warnings", one -> table.warnings().forEach(warning -> one.value(warning.text()))));
     }
 
@@ -662,8 +680,8 @@ final class YieldView {
     private static void comparison(CompareQuestion question, Comparison row, Json json) {
         json.fieldIfAny("group", row.group().flatMap(group -> group.value()))
                 .field("compared_by", row.measure().word())
-                .object("first", side -> sideOf(row.first(), side))
-                .object("second", side -> sideOf(row.second(), side))
+                .object("first", side -> sideOf(row.first(), row.firstCost(), side))
+                .object("second", side -> sideOf(row.second(), row.secondCost(), side))
                 .fieldIfAny("difference", row.difference())
                 .fieldIfAny("difference_lower", row.interval().map(Interval::lower))
                 .fieldIfAny("difference_upper", row.interval().map(Interval::upper))
@@ -717,7 +735,7 @@ final class YieldView {
                 .field("left_out", strata.leftOut());
     }
 
-    private static void sideOf(SideYield side, Json json) {
+    private static void sideOf(SideYield side, Optional<SideCost> cost, Json json) {
         json.field("name", side.name())
                 .field("set", side.tally().set())
                 .field("taken", side.tally().taken())
@@ -750,6 +768,7 @@ final class YieldView {
                 .field("saleable_of_known_mothers", side.saleableOfMothers())
                 .fieldIfAny("saleable_per_mother_year", side.saleablePerMotherYear())
                 .object("weeks_to_own_roots", one -> lasting(side.toRoots(), one));
+        cost.ifPresent(one -> json.object("costs", each -> RaisedCostView.json(one, each)));
         side.toStem().ifPresent(wait -> json.object("years_to_stem", one -> lasting(wait, one)));
     }
 
