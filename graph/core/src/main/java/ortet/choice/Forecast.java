@@ -57,7 +57,13 @@ public final class Forecast {
     static ForecastTable ask(ForecastPast past, ForecastQuestion question, IntPredicate asked) {
         IntPredicate size = size(past, question);
         ForecastRun run = new ForecastRun(
-                past, question.months(), question.simulations(), question.seed(), question.sales(), asked);
+                past,
+                question.months(),
+                Integer.MAX_VALUE,
+                question.simulations(),
+                question.seed(),
+                question.sales(),
+                asked);
         YearMonth first = ForecastRun.firstMonth(past.asOf());
         List<YearMonth> months = IntStream.range(0, question.months())
                 .mapToObj(first::plusMonths)
@@ -113,7 +119,7 @@ public final class Forecast {
                 .sum();
     }
 
-    private static IntPredicate size(ForecastPast past, ForecastQuestion question) {
+    static IntPredicate size(ForecastPast past, ForecastQuestion question) {
         if (question.size().isEmpty()) {
             return ANY;
         }

@@ -52,9 +52,18 @@ final class ForecastRun {
     /**
      * Run.
      *
+     * @param months how many, the first what is left of its own
+     * @param last the last day that counts, if it is before the last month ends
      * @param asked whether a cultivar is to be told of
      */
-    ForecastRun(ForecastPast past, int months, int simulations, long seed, ForecastSales sales, IntPredicate asked) {
+    ForecastRun(
+            ForecastPast past,
+            int months,
+            int last,
+            int simulations,
+            long seed,
+            ForecastSales sales,
+            IntPredicate asked) {
         this.past = past;
         this.months = months;
         this.simulations = simulations;
@@ -66,7 +75,8 @@ final class ForecastRun {
         monthEnds[0] = past.asOf();
         YearMonth month = firstMonth(past.asOf());
         for (int at = 0; at < months; at++) {
-            monthEnds[at + 1] = Math.toIntExact(month.atEndOfMonth().toEpochDay());
+            monthEnds[at + 1] =
+                    Math.toIntExact(Math.min(last, month.atEndOfMonth().toEpochDay()));
             monthOfYear[at] = month.getMonthValue() - 1;
             year[at] = month.getYear();
             month = month.plusMonths(1);
