@@ -241,7 +241,7 @@ final class ForecastView {
                         taking ? "unit pending" : "tree growing on",
                         taking ? "units pending" : "trees growing on")
                 + ": " + Math.round(HUNDRED * behind.chance()) + " of 100 "
-                + (taking ? "take" : "become saleable")
+                + (taking ? "take" : behind.stage() == ForecastStage.GRADING ? "are graded" : "are sold ungraded")
                 + (behind.months() < 0
                         ? ""
                         : ", half of these within " + String.format(Locale.ROOT, "%.1f", behind.months()) + " months")
@@ -253,7 +253,11 @@ final class ForecastView {
     }
 
     private static String luck(ForecastLuck luck) {
-        return (luck.stage() == ForecastStage.TAKING ? "Taking" : "Growing on")
+        return switch (luck.stage()) {
+                    case TAKING -> "Taking";
+                    case GRADING -> "Being graded";
+                    case SELLING -> "Being sold ungraded";
+                }
                 + ": units of one season share " + percent(luck.fateOfSeason()) + " of their luck and "
                 + percent(luck.timeOfSeason()) + " of their timing, those of one tray, or mother and season, "
                 + percent(luck.fateOfCluster()) + " and " + percent(luck.timeOfCluster()) + " more (told from "

@@ -70,7 +70,7 @@ public final class Forecast {
                 .toList();
         List<ForecastRow> rows = new ArrayList<>();
         List<ForecastRow> total = new ArrayList<>();
-        long saleable = came(past, ForecastStage.GROWING);
+        long saleable = came(past, ForecastStage.GRADING);
         if (saleable > 0 && !run.cultivars().isEmpty() || !past.stock().isEmpty()) {
             run.run();
             for (int cultivar : run.cultivars()) {

@@ -97,7 +97,7 @@ public final class ForecastCheck {
         int later = 0;
         for (ForecastEpisode one : now.episodes()) {
             int cultivar = now.kinds().get(one.kind()).cultivar();
-            if (one.stage() != ForecastStage.GROWING
+            if (one.stage() != ForecastStage.GRADING
                     || one.how() != ForecastEnd.GOOD
                     || one.end() <= then.asOf()
                     || one.end() > last

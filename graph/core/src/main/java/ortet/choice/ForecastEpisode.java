@@ -23,4 +23,9 @@ record ForecastEpisode(
         int end,
         ForecastEnd how,
         int size,
-        int count) {}
+        int count) {
+    /** Return the same with another end. */
+    ForecastEpisode ended(ForecastEnd otherwise) {
+        return new ForecastEpisode(stage, kind, cluster, since, start, end, otherwise, size, count);
+    }
+}

@@ -342,7 +342,7 @@ final class ForecastHistory {
             if (start[unit] == NONE) {
                 start[unit] = snapshot.begunDay(unit);
             }
-            add(ForecastStage.GROWING, unit, start[unit], day, how, sizeClass, count);
+            add(ForecastStage.GRADING, unit, start[unit], day, how, sizeClass, count);
         }
     }
 

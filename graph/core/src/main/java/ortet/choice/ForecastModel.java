@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import ortet.book.UnitFacts.Method;
 
 /**
  * What the book says of one stage: how many come through it and how long that takes, by cultivar and method, and how sure
@@ -66,9 +67,10 @@ final class ForecastModel {
         this.past = past;
         this.stage = stage;
         this.episodes = past.episodes().stream()
-                .filter(episode -> episode.stage() == stage)
+                .filter(episode -> episode.stage() == stage.told())
+                .map(episode -> isGood(episode, past.ungraded()) ? episode : episode.ended(ForecastEnd.BAD))
                 .toList();
-        int methods = ortet.book.UnitFacts.Method.values().length;
+        int methods = Method.values().length;
         this.clocks = new ForecastClock[stage == ForecastStage.TAKING ? methods : 1];
         for (int at = 0; at < clocks.length; at++) {
             int method = at;
@@ -99,6 +101,13 @@ final class ForecastModel {
             });
             fill(clusterSizes(), fate.cluster());
         }
+    }
+
+    /** Tell whether an episode did not come to a good end of another stage. */
+    private boolean isGood(ForecastEpisode episode, int ungraded) {
+        return episode.how() != ForecastEnd.GOOD
+                || stage == ForecastStage.TAKING
+                || episode.size() == ungraded == (stage == ForecastStage.SELLING);
     }
 
     // ---- the tree of kinds ----
@@ -419,7 +428,7 @@ final class ForecastModel {
         Node wider = nodes.get(own.parent);
         return new ForecastBehind(
                 past.cultivars().get(past.kinds().get(kind).cultivar()),
-                ortet.book.UnitFacts.Method.values()[past.kinds().get(kind).method()],
+                Method.values()[past.kinds().get(kind).method()],
                 stage,
                 waiting,
                 own.good,

@@ -12,6 +12,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
+import ortet.book.UnitFacts.Method;
 
 /**
  * Draws what may become of every unit that is pending or growing, many times (docs/methods/forecast.md).
@@ -83,7 +84,8 @@ final class ForecastRun {
         }
         this.models = new ForecastModel[] {
             new ForecastModel(past, ForecastStage.TAKING, monthEnds[months]),
-            new ForecastModel(past, ForecastStage.GROWING, monthEnds[months])
+            new ForecastModel(past, ForecastStage.GRADING, monthEnds[months]),
+            new ForecastModel(past, ForecastStage.SELLING, monthEnds[months])
         };
         this.firstYear = past.episodes().stream()
                 .mapToInt(one -> ForecastModel.year(Math.min(one.since(), one.start())))
@@ -94,7 +96,9 @@ final class ForecastRun {
             kinds.add(new TreeSet<>());
             batches.add(batches(stage, asked));
         }
+        // what is to take is to grow on as well
         kinds.get(1).addAll(kinds.get(0));
+        kinds.get(2).addAll(kinds.get(0));
         this.slots = new int[past.cultivars().size()];
         Arrays.fill(slots, -1);
         TreeSet<Integer> found = new TreeSet<>();
@@ -124,7 +128,7 @@ final class ForecastRun {
         Map<Long, Map<Long, Integer>> byAge = new TreeMap<>();
         Map<Long, double[]> ages = new HashMap<>();
         for (ForecastEpisode one : past.episodes()) {
-            if (one.stage() != stage
+            if (one.stage() != stage.told()
                     || one.how() != ForecastEnd.STILL
                     || !asked.test(past.kinds().get(one.kind()).cultivar())) {
                 continue;
@@ -160,7 +164,7 @@ final class ForecastRun {
     private double sizes() {
         Map<Integer, double[]> clusters = new TreeMap<>();
         for (ForecastEpisode one : past.episodes()) {
-            if (one.stage() == ForecastStage.GROWING && one.how() == ForecastEnd.GOOD) {
+            if (isGraded(one)) {
                 clusters.computeIfAbsent(one.cluster(), any -> new double[sizes])[one.size()] += one.count();
                 allSizes[one.size()] += one.count();
             }
@@ -183,13 +187,17 @@ final class ForecastRun {
                 ofCluster.put(cluster, 1 / (1 + (Arrays.stream(counts).sum() - 1) * correlation)));
         Arrays.fill(allSizes, 0);
         for (ForecastEpisode one : past.episodes()) {
-            if (one.stage() == ForecastStage.GROWING && one.how() == ForecastEnd.GOOD) {
+            if (isGraded(one)) {
                 double weight = ofCluster.get(one.cluster()) * one.count();
                 allSizes[one.size()] += weight;
                 sizeWeights.computeIfAbsent(one.kind(), any -> new double[sizes])[one.size()] += weight;
             }
         }
         return correlation;
+    }
+
+    private boolean isGraded(ForecastEpisode one) {
+        return one.stage() == ForecastStage.GRADING && one.how() == ForecastEnd.GOOD && one.size() != past.ungraded();
     }
 
     // ---- answers ----
@@ -276,11 +284,13 @@ final class ForecastRun {
         private final int[] came = new int[cultivars.size() * sizes * months];
         private final int[] stand = new int[cultivars.size() * sizes * months];
         private final int[] perMonth = new int[months];
-        private final int[] later = new int[months];
-        private final double[] byMonth = new double[months];
+        private final int[] graded = new int[months];
+        private final int[] sold = new int[months];
+        private final double[] shared = new double[4];
         private final Map<Integer, double[]> sizeShares = new HashMap<>();
         private Stage taking;
-        private Stage growing;
+        private Stage grading;
+        private Stage selling;
 
         Drawing(ForecastDice dice) {
             this.dice = dice;
@@ -288,52 +298,71 @@ final class ForecastRun {
 
         void draw() {
             taking = new Stage(ForecastStage.TAKING);
-            growing = new Stage(ForecastStage.GROWING);
+            grading = new Stage(ForecastStage.GRADING);
+            selling = new Stage(ForecastStage.SELLING);
             for (Batch batch : batches.get(0)) {
                 taking.stand(batch.kind(), batch.age(), 0);
-                double chance = ForecastDice.quantile(taking.chance);
-                System.arraycopy(taking.by, 0, byMonth, 0, months);
                 for (int at = 0; at < batch.counts().length; at++) {
                     Arrays.fill(perMonth, 0);
-                    taking.spread(batch.kind(), batch.seasons()[at], batch.counts()[at], chance, byMonth, perMonth);
+                    int season = batch.seasons()[at];
+                    int through =
+                            taking.through(batch.kind(), season, batch.counts()[at], taking.chance, dice.normal());
+                    taking.spread(batch.kind(), season, through, dice.normal(), perMonth);
                     growOn(batch.kind());
                 }
             }
             for (Batch batch : batches.get(1)) {
-                growing.stand(batch.kind(), batch.age(), 0);
-                double chance = ForecastDice.quantile(growing.chance);
+                grading.stand(batch.kind(), batch.age(), 0);
+                selling.stand(batch.kind(), batch.age(), 0);
                 for (int at = 0; at < batch.counts().length; at++) {
-                    Arrays.fill(later, 0);
-                    growing.spread(batch.kind(), batch.seasons()[at], batch.counts()[at], chance, growing.by, later);
-                    grade(batch.kind(), later);
+                    luck();
+                    grow(batch.kind(), batch.seasons()[at], batch.counts()[at]);
+                    count(batch.kind());
                 }
             }
             standing();
         }
 
+        /** Draw what the units of a cluster share while they grow on. */
+        private void luck() {
+            Arrays.fill(graded, 0);
+            Arrays.fill(sold, 0);
+            for (int at = 0; at < shared.length; at++) {
+                shared[at] = dice.normal();
+            }
+        }
+
         /** Let what has taken in some month grow on from the middle of it. */
         private void growOn(int kind) {
-            double clusterFate = dice.normal();
-            double clusterTime = dice.normal();
-            Arrays.fill(later, 0);
+            luck();
             boolean any = false;
             for (int month = 0; month < months; month++) {
                 if (perMonth[month] > 0) {
                     any = true;
-                    growing.stand(kind, 0, month);
-                    growing.spread(
-                            kind,
-                            year[month] - firstYear,
-                            perMonth[month],
-                            ForecastDice.quantile(growing.chance),
-                            growing.by,
-                            later,
-                            clusterFate,
-                            clusterTime);
+                    grading.stand(kind, 0, month);
+                    selling.stand(kind, 0, month);
+                    grow(kind, year[month] - firstYear, perMonth[month]);
                 }
             }
             if (any) {
-                grade(kind, later);
+                count(kind);
+            }
+        }
+
+        private void grow(int kind, int season, int count) {
+            int sells = selling.through(kind, season, count, selling.chance, shared[0]);
+            selling.spread(kind, season, sells, shared[1], sold);
+            double others = 1 - selling.chance;
+            double chance = others > 0 ? Math.min(1, grading.chance / others) : 0;
+            int grades = grading.through(kind, season, count - sells, chance, shared[2]);
+            grading.spread(kind, season, grades, shared[3], graded);
+        }
+
+        private void count(int kind) {
+            grade(kind, graded);
+            int slot = slots[past.kinds().get(kind).cultivar()];
+            for (int month = 0; month < months; month++) {
+                came[cell(slot, sizes - 1) + month] += sold[month];
             }
         }
 
@@ -427,7 +456,7 @@ final class ForecastRun {
                 fate = model.fate().drawn(dice);
                 timing = model.timing().drawn(dice);
                 int seasons = year[months - 1] - firstYear + 1;
-                int methods = ortet.book.UnitFacts.Method.values().length;
+                int methods = Method.values().length;
                 fateOfSeason = new double[seasons * methods];
                 timeOfSeason = new double[seasons * methods];
                 for (int at = 0; at < fateOfSeason.length; at++) {
@@ -454,28 +483,29 @@ final class ForecastRun {
                 }
             }
 
-            void spread(int kind, int season, int count, double score, double[] shares, int[] into) {
-                spread(kind, season, count, score, shares, into, dice.normal(), dice.normal());
+            /** Draw how many come through. */
+            int through(int kind, int season, int count, double share, double ofCluster) {
+                if (by[months - 1] <= 0 || share <= 0) {
+                    return 0;
+                }
+                double luck = ForecastDice.quantile(share)
+                        + fateOff
+                        + fateOfSeason[place(kind, season)]
+                        + Math.sqrt(fate.cluster()) * ofCluster;
+                return dice.binomial(count, ForecastDice.phi(luck / Math.sqrt(fate.own())));
             }
 
-            /** Draw how many come through, and in which months. */
-            void spread(
-                    int kind,
-                    int season,
-                    int count,
-                    double score,
-                    double[] shares,
-                    int[] into,
-                    double clusterFate,
-                    double clusterTime) {
-                if (shares[months - 1] <= 0) {
+            private int place(int kind, int season) {
+                return season * Method.values().length + past.kinds().get(kind).method();
+            }
+
+            /** Draw in which months those that come through do. */
+            void spread(int kind, int season, int through, double ofCluster, int[] into) {
+                if (through == 0) {
                     return;
                 }
-                int at = season * ortet.book.UnitFacts.Method.values().length
-                        + past.kinds().get(kind).method();
-                double luck = score + fateOff + fateOfSeason[at] + Math.sqrt(fate.cluster()) * clusterFate;
-                int through = dice.binomial(count, ForecastDice.phi(luck / Math.sqrt(fate.own())));
-                double shift = timeOff + timeOfSeason[at] + Math.sqrt(timing.cluster()) * clusterTime;
+                double[] shares = by;
+                double shift = timeOff + timeOfSeason[place(kind, season)] + Math.sqrt(timing.cluster()) * ofCluster;
                 double own = Math.sqrt(timing.own());
                 if (through <= STEADY) {
                     for (int unit = 0; unit < through; unit++) {
