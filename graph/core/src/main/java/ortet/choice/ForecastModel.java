@@ -41,6 +41,7 @@ final class ForecastModel {
     private final ForecastClock[] clocks;
     private final Map<List<Integer>, Integer> places = new HashMap<>();
     private final List<Node> nodes = new ArrayList<>();
+    private final int[] nodeOf;
     private final int steps;
     private ForecastShared fate = ForecastShared.GUESS;
     private ForecastShared timing = ForecastShared.GUESS;
@@ -70,6 +71,7 @@ final class ForecastModel {
                 .filter(episode -> episode.stage() == stage.told())
                 .map(episode -> isGood(episode, past.ungraded()) ? episode : episode.ended(ForecastEnd.BAD))
                 .toList();
+        this.nodeOf = new int[past.kinds().size()];
         int methods = Method.values().length;
         this.clocks = new ForecastClock[stage == ForecastStage.TAKING ? methods : 1];
         for (int at = 0; at < clocks.length; at++) {
@@ -122,13 +124,15 @@ final class ForecastModel {
                     .computeIfAbsent(List.of(kind.method(), kind.taxon()), key -> new HashSet<>())
                     .add(kind.cultivar());
         }
-        for (ForecastKind kind : past.kinds()) {
+        for (int at = 0; at < nodeOf.length; at++) {
+            ForecastKind kind = past.kinds().get(at);
             int method = place(List.of(kind.method()), 0, OF_OTHER_METHODS);
             List<Integer> taxon = List.of(kind.method(), kind.taxon());
             Set<Integer> others = new HashSet<>(cultivars.getOrDefault(taxon, Set.of()));
             others.remove(kind.cultivar());
             int parent = others.isEmpty() ? method : place(taxon, method, LEAN);
-            place(List.of(kind.method(), kind.taxon(), kind.cultivar()), parent, LEAN);
+            nodes.add(new Node(parent, LEAN));
+            nodeOf[at] = nodes.size() - 1;
         }
     }
 
@@ -140,8 +144,7 @@ final class ForecastModel {
     }
 
     private int node(int kind) {
-        ForecastKind one = past.kinds().get(kind);
-        return places.get(List.of(one.method(), one.taxon(), one.cultivar()));
+        return nodeOf[kind];
     }
 
     private Map<Integer, Integer> clusterSizes() {

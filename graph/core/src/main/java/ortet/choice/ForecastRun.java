@@ -291,6 +291,10 @@ final class ForecastRun {
         private Stage taking;
         private Stage grading;
         private Stage selling;
+        private double sellingScore;
+        private double gradingScore;
+        private boolean anyGraded;
+        private boolean anySold;
 
         Drawing(ForecastDice dice) {
             this.dice = dice;
@@ -302,18 +306,19 @@ final class ForecastRun {
             selling = new Stage(ForecastStage.SELLING);
             for (Batch batch : batches.get(0)) {
                 taking.stand(batch.kind(), batch.age(), 0);
+                double score = ForecastDice.quantile(taking.chance);
                 for (int at = 0; at < batch.counts().length; at++) {
                     Arrays.fill(perMonth, 0);
                     int season = batch.seasons()[at];
-                    int through =
-                            taking.through(batch.kind(), season, batch.counts()[at], taking.chance, dice.normal());
-                    taking.spread(batch.kind(), season, through, dice.normal(), perMonth);
-                    growOn(batch.kind());
+                    int through = taking.through(batch.kind(), season, batch.counts()[at], score, dice.normal());
+                    if (through > 0) {
+                        taking.spread(batch.kind(), season, through, dice.normal(), perMonth);
+                        growOn(batch.kind());
+                    }
                 }
             }
             for (Batch batch : batches.get(1)) {
-                grading.stand(batch.kind(), batch.age(), 0);
-                selling.stand(batch.kind(), batch.age(), 0);
+                stand(batch.kind(), batch.age(), 0);
                 for (int at = 0; at < batch.counts().length; at++) {
                     luck();
                     grow(batch.kind(), batch.seasons()[at], batch.counts()[at]);
@@ -325,8 +330,6 @@ final class ForecastRun {
 
         /** Draw what the units of a cluster share while they grow on. */
         private void luck() {
-            Arrays.fill(graded, 0);
-            Arrays.fill(sold, 0);
             for (int at = 0; at < shared.length; at++) {
                 shared[at] = dice.normal();
             }
@@ -339,8 +342,7 @@ final class ForecastRun {
             for (int month = 0; month < months; month++) {
                 if (perMonth[month] > 0) {
                     any = true;
-                    grading.stand(kind, 0, month);
-                    selling.stand(kind, 0, month);
+                    stand(kind, 0, month);
                     grow(kind, year[month] - firstYear, perMonth[month]);
                 }
             }
@@ -350,19 +352,40 @@ final class ForecastRun {
         }
 
         private void grow(int kind, int season, int count) {
-            int sells = selling.through(kind, season, count, selling.chance, shared[0]);
-            selling.spread(kind, season, sells, shared[1], sold);
+            int sells = selling.through(kind, season, count, sellingScore, shared[0]);
+            if (sells > 0) {
+                selling.spread(kind, season, sells, shared[1], sold);
+                anySold = true;
+            }
+            int grades = grading.through(kind, season, count - sells, gradingScore, shared[2]);
+            if (grades > 0) {
+                grading.spread(kind, season, grades, shared[3], graded);
+                anyGraded = true;
+            }
+        }
+
+        /** Work out what may come of trees that have taken. */
+        private void stand(int kind, double age, int from) {
+            grading.stand(kind, age, from);
+            selling.stand(kind, age, from);
+            sellingScore = ForecastDice.quantile(selling.chance);
             double others = 1 - selling.chance;
-            double chance = others > 0 ? Math.min(1, grading.chance / others) : 0;
-            int grades = grading.through(kind, season, count - sells, chance, shared[2]);
-            grading.spread(kind, season, grades, shared[3], graded);
+            gradingScore = ForecastDice.quantile(others > 0 ? grading.chance / others : 0);
         }
 
         private void count(int kind) {
-            grade(kind, graded);
-            int slot = slots[past.kinds().get(kind).cultivar()];
-            for (int month = 0; month < months; month++) {
-                came[cell(slot, sizes - 1) + month] += sold[month];
+            if (anyGraded) {
+                grade(kind, graded);
+                Arrays.fill(graded, 0);
+                anyGraded = false;
+            }
+            if (anySold) {
+                int slot = slots[past.kinds().get(kind).cultivar()];
+                for (int month = 0; month < months; month++) {
+                    came[cell(slot, sizes - 1) + month] += sold[month];
+                }
+                Arrays.fill(sold, 0);
+                anySold = false;
             }
         }
 
@@ -484,14 +507,12 @@ final class ForecastRun {
             }
 
             /** Draw how many come through. */
-            int through(int kind, int season, int count, double share, double ofCluster) {
-                if (by[months - 1] <= 0 || share <= 0) {
+            int through(int kind, int season, int count, double score, double ofCluster) {
+                if (count == 0 || by[months - 1] <= 0 || chance <= 0) {
                     return 0;
                 }
-                double luck = ForecastDice.quantile(share)
-                        + fateOff
-                        + fateOfSeason[place(kind, season)]
-                        + Math.sqrt(fate.cluster()) * ofCluster;
+                double luck =
+                        score + fateOff + fateOfSeason[place(kind, season)] + Math.sqrt(fate.cluster()) * ofCluster;
                 return dice.binomial(count, ForecastDice.phi(luck / Math.sqrt(fate.own())));
             }
 
@@ -501,9 +522,6 @@ final class ForecastRun {
 
             /** Draw in which months those that come through do. */
             void spread(int kind, int season, int through, double ofCluster, int[] into) {
-                if (through == 0) {
-                    return;
-                }
                 double[] shares = by;
                 double shift = timeOff + timeOfSeason[place(kind, season)] + Math.sqrt(timing.cluster()) * ofCluster;
                 double own = Math.sqrt(timing.own());
