@@ -26,6 +26,7 @@ final class ForecastView {
 
     private static final int HUNDRED = 100;
     private static final double LEANS = 0.3;
+    private static final double TOLD = 0.005;
 
     private ForecastView() {}
 
@@ -191,6 +192,10 @@ final class ForecastView {
             notes.add(Counts.of(table.tooOld(), "pending unit is", "pending units are")
                     + " older than any of their like that took: none of them is forecast to.");
         }
+        if (table.tooOldGrowing() > 0) {
+            notes.add(Counts.of(table.tooOldGrowing(), "tree growing on is", "trees growing on are")
+                    + " older than any of their like that was graded or sold: nothing is forecast of them.");
+        }
         if (table.boughtIn() > 0) {
             notes.add(Counts.of(table.boughtIn(), "plant that was", "plants that were")
                     + " bought in or kept from the beginning, not as stock, and never graded: in no row.");
@@ -217,7 +222,7 @@ final class ForecastView {
     private static List<String> explanations(ForecastTable table) {
         List<String> lines = new ArrayList<>();
         table.behind().stream()
-                .filter(one -> one.waiting() > 0)
+                .filter(one -> one.waiting() > 0 && one.chance() >= TOLD)
                 .map(ForecastView::explanation)
                 .forEach(lines::add);
         table.luck().forEach(luck -> lines.add(luck(luck)));
@@ -327,6 +332,7 @@ final class ForecastView {
             document.field("pending", table.pending());
             document.field("growing", table.growing());
             document.field("too_old", table.tooOld());
+            document.field("too_old_growing", table.tooOldGrowing());
             document.field("bought_in", table.boughtIn());
             document.fieldIfAny("nothing", table.isEmpty() ? Optional.of(nothing(table)) : Optional.empty());
             document.array("forecasts", rows -> {

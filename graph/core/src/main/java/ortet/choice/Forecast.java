@@ -107,6 +107,7 @@ public final class Forecast {
                 waiting[0],
                 waiting[1],
                 run.tooOld(ForecastStage.TAKING),
+                run.tooOld(ForecastStage.GRADING, ForecastStage.SELLING),
                 past.boughtIn(),
                 came(past, ForecastStage.TAKING),
                 saleable);

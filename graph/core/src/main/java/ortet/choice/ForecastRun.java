@@ -4,7 +4,10 @@ import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -25,6 +28,9 @@ final class ForecastRun {
     private static final double STEADY = 64;
     private static final double RANDOM_SIZE = 3;
     private static final double HALF = 0.5;
+    private static final double SMALL = 1e-6;
+    private static final int WEEK = 7;
+    private static final double[] FRESH = new double[ForecastStage.values().length];
 
     private final ForecastPast past;
     private final ForecastModel[] models;
@@ -47,8 +53,8 @@ final class ForecastRun {
     private final int[][] became;
     private final int[][] standing;
 
-    /** Units of one kind and age. */
-    private record Batch(int kind, double age, int[] counts, int[] seasons, int units) {}
+    /** Units of one kind that entered a stage in one week, with their age by the clock of every model. */
+    private record Batch(int kind, double[] age, int[] counts, int[] seasons, int units) {}
 
     /**
      * Run.
@@ -94,11 +100,14 @@ final class ForecastRun {
         this.sizes = past.sizes().size() + 1;
         for (ForecastStage stage : ForecastStage.values()) {
             kinds.add(new TreeSet<>());
-            batches.add(batches(stage, asked));
+            batches.add(
+                    stage.told() == stage
+                            ? batches(stage, asked)
+                            : batches.get(stage.told().ordinal()));
         }
         // what is to take is to grow on as well
         kinds.get(1).addAll(kinds.get(0));
-        kinds.get(2).addAll(kinds.get(0));
+        kinds.get(2).addAll(kinds.get(1));
         this.slots = new int[past.cultivars().size()];
         Arrays.fill(slots, -1);
         TreeSet<Integer> found = new TreeSet<>();
@@ -124,38 +133,38 @@ final class ForecastRun {
     // ---- before ----
 
     private List<Batch> batches(ForecastStage stage, IntPredicate asked) {
-        ForecastModel model = models[stage.ordinal()];
-        Map<Long, Map<Long, Integer>> byAge = new TreeMap<>();
-        Map<Long, double[]> ages = new HashMap<>();
-        for (ForecastEpisode one : past.episodes()) {
-            if (one.stage() != stage.told()
-                    || one.how() != ForecastEnd.STILL
-                    || !asked.test(past.kinds().get(one.kind()).cultivar())) {
-                continue;
-            }
-            double age = model.clock(one.kind()).between(one.start(), past.asOf());
-            long key = (long) one.kind() << 32 | (long) (age * ForecastCurve.STEPS);
-            double[] sum = ages.computeIfAbsent(key, any -> new double[2]);
-            sum[0] += age * one.count();
-            sum[1] += one.count();
-            long cluster = (long) one.cluster() << 16 | ForecastModel.season(stage, one) - firstYear;
-            byAge.computeIfAbsent(key, any -> new TreeMap<>()).merge(cluster, one.count(), Integer::sum);
-        }
+        Map<List<Integer>, Map<Long, Integer>> byWeek = new LinkedHashMap<>();
+        Map<List<Integer>, double[]> ages = new HashMap<>();
+        past.episodes().stream()
+                .filter(one -> one.stage() == stage
+                        && one.how() == ForecastEnd.STILL
+                        && asked.test(past.kinds().get(one.kind()).cultivar()))
+                .sorted(Comparator.comparingInt(ForecastEpisode::kind).thenComparingInt(ForecastEpisode::start))
+                .forEach(one -> {
+                    List<Integer> key = List.of(one.kind(), Math.floorDiv(one.start(), WEEK));
+                    double[] sums = ages.computeIfAbsent(key, any -> new double[models.length + 1]);
+                    for (int at = 0; at < models.length; at++) {
+                        sums[at] += one.count() * models[at].clock(one.kind()).between(one.start(), past.asOf());
+                    }
+                    sums[models.length] += one.count();
+                    long cluster = (long) one.cluster() << Short.SIZE | ForecastModel.season(stage, one) - firstYear;
+                    byWeek.computeIfAbsent(key, any -> new TreeMap<>()).merge(cluster, one.count(), Integer::sum);
+                });
         List<Batch> found = new ArrayList<>();
-        byAge.forEach((key, clusters) -> {
-            int kind = (int) (key >> 32);
+        byWeek.forEach((key, clusters) -> {
+            int kind = key.get(0);
             kinds.get(stage.ordinal()).add(kind);
             int[] counts = clusters.values().stream().mapToInt(count -> count).toArray();
             int[] seasons = clusters.keySet().stream()
                     .mapToInt(cluster -> (int) (cluster & 0xffff))
                     .toArray();
-            double[] sum = ages.get(key);
-            found.add(new Batch(
-                    kind,
-                    sum[0] / sum[1],
-                    counts,
-                    seasons,
-                    Arrays.stream(counts).sum()));
+            double[] sums = ages.get(key);
+            double[] age = new double[models.length];
+            for (int at = 0; at < age.length; at++) {
+                age[at] = sums[at] / sums[models.length];
+            }
+            found.add(
+                    new Batch(kind, age, counts, seasons, Arrays.stream(counts).sum()));
         });
         return found;
     }
@@ -221,11 +230,17 @@ final class ForecastRun {
                 .sum();
     }
 
-    /** Return how many units are older than any of their like that came through: nothing comes of them here. */
-    int tooOld(ForecastStage stage) {
-        ForecastCurve[] told = models[stage.ordinal()].told(kinds.get(stage.ordinal()));
-        return batches.get(stage.ordinal()).stream()
-                .filter(batch -> told[batch.kind()].chance(batch.age()) < 1e-6)
+    /** Return how many units are older than any of their like that came through one of the stages: nothing comes of them here. */
+    int tooOld(ForecastStage... stages) {
+        Map<ForecastStage, ForecastCurve[]> told = new EnumMap<>(ForecastStage.class);
+        for (ForecastStage stage : stages) {
+            told.put(stage, models[stage.ordinal()].told(kinds.get(stage.ordinal())));
+        }
+        return batches.get(stages[0].ordinal()).stream()
+                .filter(batch -> told.entrySet().stream()
+                        .allMatch(one -> one.getValue()[batch.kind()].chance(
+                                        batch.age()[one.getKey().ordinal()])
+                                < SMALL))
                 .mapToInt(Batch::units)
                 .sum();
     }
@@ -305,7 +320,7 @@ final class ForecastRun {
             grading = new Stage(ForecastStage.GRADING);
             selling = new Stage(ForecastStage.SELLING);
             for (Batch batch : batches.get(0)) {
-                taking.stand(batch.kind(), batch.age(), 0);
+                taking.stand(batch.kind(), batch.age()[0], 0);
                 double score = ForecastDice.quantile(taking.chance);
                 for (int at = 0; at < batch.counts().length; at++) {
                     Arrays.fill(perMonth, 0);
@@ -342,7 +357,7 @@ final class ForecastRun {
             for (int month = 0; month < months; month++) {
                 if (perMonth[month] > 0) {
                     any = true;
-                    stand(kind, 0, month);
+                    stand(kind, FRESH, month);
                     grow(kind, year[month] - firstYear, perMonth[month]);
                 }
             }
@@ -365,9 +380,9 @@ final class ForecastRun {
         }
 
         /** Work out what may come of trees that have taken. */
-        private void stand(int kind, double age, int from) {
-            grading.stand(kind, age, from);
-            selling.stand(kind, age, from);
+        private void stand(int kind, double[] age, int from) {
+            grading.stand(kind, age[1], from);
+            selling.stand(kind, age[2], from);
             sellingScore = ForecastDice.quantile(selling.chance);
             double others = 1 - selling.chance;
             gradingScore = ForecastDice.quantile(others > 0 ? grading.chance / others : 0);
@@ -495,8 +510,7 @@ final class ForecastRun {
             void stand(int kind, double age, int from) {
                 ForecastCurve curve = curves[kind];
                 ForecastClock clock = model.clock(kind);
-                boolean begins = age == 0;
-                int start = begins ? (monthEnds[from] + monthEnds[from + 1]) / 2 : past.asOf();
+                int start = from > 0 || age == 0 ? (monthEnds[from] + monthEnds[from + 1]) / 2 : past.asOf();
                 chance = curve.chance(age);
                 double already = curve.goodBy(age);
                 double toCome = curve.good() - already;

@@ -16,6 +16,7 @@ import java.util.Objects;
  * @param pending how many units are pending
  * @param growing how many trees are growing on
  * @param tooOld how many of the pending are older than any of their like that took: nothing is forecast of them
+ * @param tooOldGrowing how many of the trees growing on are older than any of their like that was graded or sold
  * @param boughtIn how many plants were bought in, are not stock and were never graded: nothing is forecast of them
  * @param taken how many units are known to have taken, ever
  * @param saleable how many trees are known to have become saleable, ever
@@ -30,6 +31,7 @@ public record ForecastTable(
         int pending,
         int growing,
         int tooOld,
+        int tooOldGrowing,
         int boughtIn,
         long taken,
         long saleable) {

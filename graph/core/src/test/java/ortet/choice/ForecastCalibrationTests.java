@@ -21,7 +21,8 @@ import ortet.choice.ForecastWorld.Laws;
 class ForecastCalibrationTests {
     private static final LocalDate FROM = LocalDate.of(2020, 8, 15);
     private static final LocalDate UNTIL = LocalDate.of(2022, 7, 31);
-    private static final int QUICK = 12;
+    private static final int QUICK = 6;
+    private static final int FEWER = 200;
 
     /** Laws of which the forecast knows nothing, and which it cannot follow. */
     private static final Set<Laws> BEYOND = EnumSet.of(Laws.TAKING_BETTER, Laws.GROWING_FASTER, Laws.BAD_LAST_SEASON);
@@ -44,7 +45,14 @@ class ForecastCalibrationTests {
             ForecastScore score = ForecastCheck.score(
                     nursery.at(FROM),
                     nursery.at(UNTIL),
-                    new ForecastQuestion(Optional.empty(), Optional.empty(), 24, UNTIL, ForecastSales.NONE, 400, world),
+                    new ForecastQuestion(
+                            Optional.empty(),
+                            Optional.empty(),
+                            24,
+                            UNTIL,
+                            ForecastSales.NONE,
+                            worlds > QUICK ? 400 : FEWER,
+                            world),
                     one -> true,
                     one -> true,
                     new ForecastCheck.Basis(ForecastKnown.RECORDED_BY_THEN, 1, 1));
