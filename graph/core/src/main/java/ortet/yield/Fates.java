@@ -55,7 +55,9 @@ final class Fates {
 
     private static final Established[] ESTABLISHED = Established.values();
     private static final int FIRST = 1024;
+    private static final Saleable[] SALEABLE = Saleable.values();
     private static final int HOW_BITS = 3;
+    private static final int SALE_BITS = 2;
     private static final int NONE = Integer.MIN_VALUE;
     private static final int NOBODY = -1;
     private static final int FOREIGN = -2;
@@ -81,6 +83,9 @@ final class Fates {
     private int[] eventRow = new int[FIRST];
     private int[] eventDay = new int[FIRST];
     private int[] eventWhat = new int[FIRST];
+    private int[] eventUnit = new int[FIRST];
+    private int[] eventSale = new int[FIRST];
+    private int[] eventEnd = new int[FIRST];
     private int events;
 
     private Fates(Samples samples, Establishment establishment) {
@@ -187,6 +192,29 @@ final class Fates {
      */
     int eventDay(int event) {
         return eventDay[event];
+    }
+
+    /** Return the unit whose tag the plants of an event bore. */
+    int eventUnit(int event) {
+        return eventUnit[event];
+    }
+
+    /** Return how the plants of an event stand as to being fit for sale. */
+    Saleable eventSale(int event) {
+        return SALEABLE[eventSale[event] & (1 << SALE_BITS) - 1];
+    }
+
+    /** Return the size class of the plants of an event; that after all of them where they have none. */
+    int eventSize(int event) {
+        return eventSale[event] >> SALE_BITS;
+    }
+
+    /**
+     * Return the day, in days since 1970: on which they came into their size class, or were sold without one, where they are
+     * fit for sale; on which they left, where they are not; the day of the snapshot, where they grow on.
+     */
+    int eventEnd(int event) {
+        return eventEnd[event];
     }
 
     // ---- following ----
@@ -308,7 +336,6 @@ final class Fates {
 
     /** Go through the turns of a unit and count what became of its plants. */
     private void live(int unit, boolean grew) {
-        int row = rows[unit];
         boolean rooted = grew;
         if (grew && start[unit] == NONE && isDrawn(unit)) {
             start[unit] = Math.toIntExact(snapshot.begun(unit).last().toEpochDay());
@@ -320,6 +347,9 @@ final class Fates {
         int soldSize = size;
         int soldDay = NONE;
         int workedDay = NONE;
+        int soldEnd = NONE;
+        int workedEnd = NONE;
+        int sized = graded[unit];
         int known = start[unit];
         for (int at = lives.first(unit); at < lives.end(unit); at++) {
             Turn turn = lives.turn(at);
@@ -335,34 +365,44 @@ final class Fates {
             switch (turn) {
                 case GRADED -> {
                     graded[unit] = graded[unit] == NONE ? day : graded[unit];
+                    sized = sized == NONE || size != lives.value(at) ? day : sized;
                     size = lives.value(at);
                 }
                 case SOLD -> {
                     sold = left(unit, day, due);
                     soldSize = size;
                     soldDay = when(sold, day, due);
-                    add(row, sold, soldDay, Saleable.YES, size, lives.value(at));
+                    soldEnd = sized == NONE ? day : sized;
+                    add(unit, sold, soldDay, Saleable.YES, size, soldEnd, lives.value(at));
                 }
-                case RETURNED -> add(row, sold, soldDay, Saleable.YES, soldSize, -lives.value(at));
+                case RETURNED -> add(unit, sold, soldDay, Saleable.YES, soldSize, soldEnd, -lives.value(at));
                 case LOST -> {
                     Established how = established[unit] == NONE ? Established.NO : Established.YES;
                     Saleable sale = graded[unit] == NONE ? Saleable.NO : Saleable.YES;
-                    add(row, how, when(how, day, due), sale, size, lives.value(at));
+                    add(unit, how, when(how, day, due), sale, size, sized == NONE ? day : sized, lives.value(at));
                 }
                 case CULLED -> {
                     Established how = left(unit, day, due) == Established.YES ? Established.YES : Established.NO;
-                    add(row, how, when(how, day, due), Saleable.NO, size, lives.value(at));
+                    add(unit, how, when(how, day, due), Saleable.NO, size, day, lives.value(at));
                 }
                 case SURPLUS, USED_UP -> {
                     Established how = left(unit, day, due);
-                    add(row, how, when(how, day, due), ungraded(unit), size, lives.value(at));
+                    add(
+                            unit,
+                            how,
+                            when(how, day, due),
+                            ungraded(unit),
+                            size,
+                            sized == NONE ? day : sized,
+                            lives.value(at));
                 }
                 case WORKED -> {
                     worked = left(unit, day, due);
                     workedDay = when(worked, day, due);
-                    add(row, worked, workedDay, ungraded(unit), size, lives.value(at));
+                    workedEnd = sized == NONE ? day : sized;
+                    add(unit, worked, workedDay, ungraded(unit), size, workedEnd, lives.value(at));
                 }
-                case UNWORKED -> add(row, worked, workedDay, ungraded(unit), size, -lives.value(at));
+                case UNWORKED -> add(unit, worked, workedDay, ungraded(unit), size, workedEnd, -lives.value(at));
                 default -> {}
             }
             if (turn.showsLife() || turn == Turn.TAKEN) {
@@ -375,7 +415,14 @@ final class Fates {
                     ? Established.YES
                     : due == NONE || asOf < due ? Established.TOO_YOUNG : Established.UNSEEN;
             int day = how == Established.YES ? due : how == Established.UNSEEN || known != NONE ? known : begun(unit);
-            add(row, how, day, graded[unit] == NONE ? Saleable.GROWING_ON : Saleable.YES, size, there);
+            add(
+                    unit,
+                    how,
+                    day,
+                    graded[unit] == NONE ? Saleable.GROWING_ON : Saleable.YES,
+                    size,
+                    sized == NONE ? asOf : sized,
+                    there);
         }
     }
 
@@ -414,13 +461,20 @@ final class Fates {
         return graded[unit] == NONE ? Saleable.CENSORED : Saleable.YES;
     }
 
-    private void add(int row, Established how, int day, Saleable sale, int size, int count) {
+    private void add(int unit, Established how, int day, Saleable sale, int size, int end, int count) {
+        int row = rows[unit];
         if (events == eventRow.length) {
             eventRow = Arrays.copyOf(eventRow, 2 * events);
             eventDay = Arrays.copyOf(eventDay, 2 * events);
             eventWhat = Arrays.copyOf(eventWhat, 2 * events);
+            eventUnit = Arrays.copyOf(eventUnit, 2 * events);
+            eventSale = Arrays.copyOf(eventSale, 2 * events);
+            eventEnd = Arrays.copyOf(eventEnd, 2 * events);
         }
         eventRow[events] = row;
+        eventUnit[events] = unit;
+        eventSale[events] = size << SALE_BITS | sale.ordinal();
+        eventEnd[events] = end;
         eventDay[events] = day;
         eventWhat[events++] = count << HOW_BITS | how.ordinal();
         ofEstablished[how.ordinal()][row] += count;
