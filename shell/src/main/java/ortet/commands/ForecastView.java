@@ -196,7 +196,7 @@ final class ForecastView {
             notes.add(Counts.of(table.tooOldGrowing(), "tree growing on is", "trees growing on are")
                     + " older than any of their like that was graded or sold: nothing is forecast of them.");
         }
-        if (table.boughtIn() > 0) {
+        if (table.boughtIn() > 0 && question.cultivar().isEmpty()) {
             notes.add(Counts.of(table.boughtIn(), "plant that was", "plants that were")
                     + " bought in or kept from the beginning, not as stock, and never graded: in no row.");
         }
