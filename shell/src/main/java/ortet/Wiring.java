@@ -24,6 +24,7 @@ import ortet.commands.CuttingsCommands;
 import ortet.commands.DemoCommands;
 import ortet.commands.FamilyCommands;
 import ortet.commands.FigureCommands;
+import ortet.commands.ForecastCommands;
 import ortet.commands.HelpCommands;
 import ortet.commands.IdentityCommands;
 import ortet.commands.ImportCommands;
@@ -74,6 +75,7 @@ import ortet.nursery.Nursery;
     PersonCommands.class,
     QuestionCommands.class,
     CompareCommands.class,
+    ForecastCommands.class,
     FamilyCommands.class,
     KinCommands.class,
     RecallCommands.class,
