@@ -85,7 +85,10 @@ final class Remarks {
         } else if (entry instanceof PriceListed price) {
             listed(strand, price.cultivar().filter(name -> name.epithet().isPresent()));
         } else if (entry instanceof Planned planned) {
-            listed(strand, Optional.of(planned.cultivar()).filter(name -> name.epithet().isPresent()));
+            listed(
+                    strand,
+                    Optional.of(planned.cultivar())
+                            .filter(name -> name.epithet().isPresent()));
             guarded(strand, planned.cultivar(), day);
         }
         place(strand);

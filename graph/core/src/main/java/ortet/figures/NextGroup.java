@@ -75,8 +75,7 @@ public final class NextGroup {
         double between = 0;
         double within = 0;
         for (List<Count> set : sets) {
-            List<Count> told =
-                    set.stream().filter(group -> group.trials() > 0).toList();
+            List<Count> told = set.stream().filter(group -> group.trials() > 0).toList();
             Count all = told.stream().reduce(new Count(0, 0), Count::plus);
             double n = all.trials();
             if (told.size() < 2 || all.trials() == told.size()) {

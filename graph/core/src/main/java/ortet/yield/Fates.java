@@ -21,7 +21,7 @@ import ortet.nursery.Turn;
  * one of its rows. Where units of an account went into a batch with plants that count for no rate, or where a recount found
  * more than had taken, the account is {@link #isBlurred blurred} and counted nowhere. No unit is ever counted in shares.
  *
- * <p>O(V + E) time, and 12 bytes for each unit, 40 for each row.
+ * <p>O(V + E) time, and 24 bytes for each unit, 40 for each row, 16 for each event.
  */
 final class Fates {
     /** What a snapshot must have. */
@@ -53,10 +53,17 @@ final class Fates {
         GROWING_ON
     }
 
+    /** Any size class. */
+    static final int ANY = -1;
+
+    /** Where there is no day. */
+    static final int NONE = Integer.MIN_VALUE;
+
     private static final Established[] ESTABLISHED = Established.values();
+    private static final Saleable[] SALEABLE = Saleable.values();
     private static final int FIRST = 1024;
     private static final int HOW_BITS = 3;
-    private static final int NONE = Integer.MIN_VALUE;
+    private static final int SALE_BITS = 3;
     private static final int NOBODY = -1;
     private static final int FOREIGN = -2;
     private static final int NOT_YET = -3;
@@ -67,6 +74,7 @@ final class Fates {
     private final Lives lives;
     private final Establishment establishment;
     private final int asOf;
+    private final int wanted;
 
     private final int[] own;
     private final int[] rows;
@@ -74,6 +82,7 @@ final class Fates {
     private final int[] start;
     private final int[] established;
     private final int[] graded;
+    private final int[] fit;
     private final int[][] ofEstablished;
     private final int[][] ofSaleable;
     private final int[][] bySize;
@@ -81,15 +90,17 @@ final class Fates {
     private int[] eventRow = new int[FIRST];
     private int[] eventDay = new int[FIRST];
     private int[] eventWhat = new int[FIRST];
+    private int[] eventFit = new int[FIRST];
     private int events;
 
-    private Fates(Samples samples, Establishment establishment) {
+    private Fates(Samples samples, Establishment establishment, int wanted) {
         this.samples = samples;
         this.snapshot = samples.snapshot();
         this.cohorts = samples.cohorts();
         this.lives = snapshot.lives();
         this.establishment = establishment;
         this.asOf = Math.toIntExact(snapshot.asOf().toEpochDay());
+        this.wanted = wanted;
         int units = snapshot.lastUnit() + 1;
         int size = cohorts.size();
         own = filled(units, NOBODY);
@@ -97,6 +108,7 @@ final class Fates {
         start = filled(units, NONE);
         established = filled(units, NONE);
         graded = filled(units, NONE);
+        fit = filled(units, NONE);
         accounts = new int[size];
         ofEstablished = new int[Established.values().length][size];
         ofSaleable = new int[Saleable.values().length][size];
@@ -118,7 +130,16 @@ final class Fates {
 
     /** Follow every cohort of a snapshot to its day. */
     static Fates of(Samples samples, Establishment establishment) {
-        Fates fates = new Fates(samples, establishment);
+        return of(samples, establishment, ANY);
+    }
+
+    /**
+     * Follow every cohort of a snapshot to its day.
+     *
+     * @param wanted the size class that {@link #eventFitDay} is about, as its place in {@link Lives#sizes()}, or {@link #ANY}
+     */
+    static Fates of(Samples samples, Establishment establishment, int wanted) {
+        Fates fates = new Fates(samples, establishment, wanted);
         ClonalOrder.settle(fates.snapshot, unit -> fates.rows[unit] != NOT_YET, fates::settle);
         fates.close();
         return fates;
@@ -176,9 +197,27 @@ final class Fates {
         return ESTABLISHED[eventWhat[event] & (1 << HOW_BITS) - 1];
     }
 
+    /** Return how the plants of an event stand as to being fit for sale in any size class. */
+    Saleable eventSale(int event) {
+        return SALEABLE[eventWhat[event] >> HOW_BITS & (1 << SALE_BITS - 1) - 1];
+    }
+
+    /** Tell whether the plants of an event grow in the nursery still. */
+    boolean eventIsThere(int event) {
+        return (eventWhat[event] >> HOW_BITS + SALE_BITS - 1 & 1) == 1;
+    }
+
     /** Return how many plants an event is about; below 0 for those that came back. */
     int eventCount(int event) {
-        return eventWhat[event] >> HOW_BITS;
+        return eventWhat[event] >> HOW_BITS + SALE_BITS;
+    }
+
+    /**
+     * Return the first day on which the plants of an event were known to be fit for sale in the size class wanted (graded so;
+     * or sold, where any class is), in days since 1970; {@link #NONE} where they never were, or were culled for quality since.
+     */
+    int eventFitDay(int event) {
+        return eventFit[event];
     }
 
     /**
@@ -296,6 +335,7 @@ final class Fates {
         start[unit] = both(start[unit], start[source], day, more);
         established[unit] = both(established[unit], established[source], day, more);
         graded[unit] = both(graded[unit], graded[source], day, more);
+        fit[unit] = both(fit[unit], fit[source], day, more);
     }
 
     private static int both(int mine, int theirs, int day, boolean more) {
@@ -319,6 +359,7 @@ final class Fates {
         Established worked = Established.CENSORED;
         int soldSize = size;
         int soldDay = NONE;
+        int soldFit = NONE;
         int workedDay = NONE;
         int known = start[unit];
         for (int at = lives.first(unit); at < lives.end(unit); at++) {
@@ -336,33 +377,37 @@ final class Fates {
                 case GRADED -> {
                     graded[unit] = graded[unit] == NONE ? day : graded[unit];
                     size = lives.value(at);
+                    if (fit[unit] == NONE && (wanted == ANY || wanted == size)) {
+                        fit[unit] = day;
+                    }
                 }
                 case SOLD -> {
                     sold = left(unit, day, due);
                     soldSize = size;
                     soldDay = when(sold, day, due);
-                    add(row, sold, soldDay, Saleable.YES, size, lives.value(at));
+                    soldFit = fit[unit] == NONE && wanted == ANY ? day : fit[unit];
+                    add(row, sold, soldDay, Saleable.YES, size, lives.value(at), soldFit, false);
                 }
-                case RETURNED -> add(row, sold, soldDay, Saleable.YES, soldSize, -lives.value(at));
+                case RETURNED -> add(row, sold, soldDay, Saleable.YES, soldSize, -lives.value(at), soldFit, false);
                 case LOST -> {
                     Established how = established[unit] == NONE ? Established.NO : Established.YES;
                     Saleable sale = graded[unit] == NONE ? Saleable.NO : Saleable.YES;
-                    add(row, how, when(how, day, due), sale, size, lives.value(at));
+                    add(row, how, when(how, day, due), sale, size, lives.value(at), fit[unit], false);
                 }
                 case CULLED -> {
                     Established how = left(unit, day, due) == Established.YES ? Established.YES : Established.NO;
-                    add(row, how, when(how, day, due), Saleable.NO, size, lives.value(at));
+                    add(row, how, when(how, day, due), Saleable.NO, size, lives.value(at), NONE, false);
                 }
                 case SURPLUS, USED_UP -> {
                     Established how = left(unit, day, due);
-                    add(row, how, when(how, day, due), ungraded(unit), size, lives.value(at));
+                    add(row, how, when(how, day, due), ungraded(unit), size, lives.value(at), fit[unit], false);
                 }
                 case WORKED -> {
                     worked = left(unit, day, due);
                     workedDay = when(worked, day, due);
-                    add(row, worked, workedDay, ungraded(unit), size, lives.value(at));
+                    add(row, worked, workedDay, ungraded(unit), size, lives.value(at), fit[unit], false);
                 }
-                case UNWORKED -> add(row, worked, workedDay, ungraded(unit), size, -lives.value(at));
+                case UNWORKED -> add(row, worked, workedDay, ungraded(unit), size, -lives.value(at), fit[unit], false);
                 default -> {}
             }
             if (turn.showsLife() || turn == Turn.TAKEN) {
@@ -375,7 +420,7 @@ final class Fates {
                     ? Established.YES
                     : due == NONE || asOf < due ? Established.TOO_YOUNG : Established.UNSEEN;
             int day = how == Established.YES ? due : how == Established.UNSEEN || known != NONE ? known : begun(unit);
-            add(row, how, day, graded[unit] == NONE ? Saleable.GROWING_ON : Saleable.YES, size, there);
+            add(row, how, day, graded[unit] == NONE ? Saleable.GROWING_ON : Saleable.YES, size, there, fit[unit], true);
         }
     }
 
@@ -414,15 +459,19 @@ final class Fates {
         return graded[unit] == NONE ? Saleable.CENSORED : Saleable.YES;
     }
 
-    private void add(int row, Established how, int day, Saleable sale, int size, int count) {
+    private void add(
+            int row, Established how, int day, Saleable sale, int size, int count, int fitDay, boolean isThere) {
         if (events == eventRow.length) {
             eventRow = Arrays.copyOf(eventRow, 2 * events);
             eventDay = Arrays.copyOf(eventDay, 2 * events);
             eventWhat = Arrays.copyOf(eventWhat, 2 * events);
+            eventFit = Arrays.copyOf(eventFit, 2 * events);
         }
         eventRow[events] = row;
         eventDay[events] = day;
-        eventWhat[events++] = count << HOW_BITS | how.ordinal();
+        eventFit[events] = fitDay;
+        int flag = isThere ? 1 << SALE_BITS - 1 : 0;
+        eventWhat[events++] = (count << SALE_BITS | flag | sale.ordinal()) << HOW_BITS | how.ordinal();
         ofEstablished[how.ordinal()][row] += count;
         ofSaleable[sale.ordinal()][row] += count;
         if (sale == Saleable.YES) {

@@ -64,8 +64,7 @@ class NextGroupTests {
         assertEquals(Optional.empty(), NextGroup.correlation(List.of(List.of(new Count(3, 4)))));
         assertEquals(Optional.empty(), NextGroup.correlation(List.of(List.of(new Count(0, 1), new Count(1, 1)))));
         assertEquals(Optional.empty(), NextGroup.correlation(List.of(List.of(new Count(4, 4), new Count(9, 9)))));
-        assertEquals(
-                Optional.of(1.0), NextGroup.correlation(List.of(List.of(new Count(4, 4), new Count(0, 9)))));
+        assertEquals(Optional.of(1.0), NextGroup.correlation(List.of(List.of(new Count(4, 4), new Count(0, 9)))));
     }
 
     /** Many histories of eight seasons are drawn from one law, and a ninth: what was told of it must come as often as told. */

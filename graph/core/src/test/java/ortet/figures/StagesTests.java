@@ -23,8 +23,7 @@ import ortet.figures.BetaBinomial.Shapes;
  */
 class StagesTests {
     private static final Shapes UNIFORM = new Shapes(1, 1);
-    private static final List<Shapes> THREE =
-            List.of(new Shapes(6.5, 3.2), new Shapes(14, 2.5), new Shapes(9, 1.75));
+    private static final List<Shapes> THREE = List.of(new Shapes(6.5, 3.2), new Shapes(14, 2.5), new Shapes(9, 1.75));
 
     @ParameterizedTest(name = "{0}: {1} at {3} {4}, {5}")
     @CsvFileSource(resources = "/oracles/planning.csv", numLinesToSkip = 1)
@@ -43,7 +42,8 @@ class StagesTests {
 
     @Test
     void goesFromStageToStageAsByHand() {
-        // 0, 1 or 2 of 2 pass the first, a third each; of 1 one passes the second with a half, of 2 one or more with two thirds
+        // 0, 1 or 2 of 2 pass the first, a third each; of 1 one passes the second with a half, of 2 one or more with
+        // two thirds
         Planning.Outlook outlook = Stages.of(List.of(UNIFORM, UNIFORM)).outlook();
         assertEquals(7.0 / 18, outlook.atLeast(1, 2), 1e-15);
         assertEquals(1.0 / 3 / 3, outlook.atLeast(2, 2), 1e-15);
@@ -57,8 +57,7 @@ class StagesTests {
     void tellsWhatIsUnderWayAsByHand() {
         // one enters the first stage, one stands before the second already, one has done with both
         double[] expected = {0, 5.0 / 12, 5.0 / 12, 2.0 / 12};
-        assertArrayEquals(
-                expected, Stages.of(List.of(UNIFORM, UNIFORM)).distribution(new long[] {1, 1}, 1), 1e-15);
+        assertArrayEquals(expected, Stages.of(List.of(UNIFORM, UNIFORM)).distribution(new long[] {1, 1}, 1), 1e-15);
         assertArrayEquals(new double[] {0, 0, 1}, Stages.of(List.of()).distribution(new long[0], 2));
     }
 
