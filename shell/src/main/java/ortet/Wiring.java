@@ -34,6 +34,7 @@ import ortet.commands.LifeCommands;
 import ortet.commands.MixedCommands;
 import ortet.commands.MoneyCommands;
 import ortet.commands.PersonCommands;
+import ortet.commands.PlanCommands;
 import ortet.commands.QuestionCommands;
 import ortet.commands.RaisingCommands;
 import ortet.commands.RecallCommands;
@@ -74,6 +75,7 @@ import ortet.nursery.Nursery;
     PersonCommands.class,
     QuestionCommands.class,
     CompareCommands.class,
+    PlanCommands.class,
     FamilyCommands.class,
     KinCommands.class,
     RecallCommands.class,
