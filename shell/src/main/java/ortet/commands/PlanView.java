@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -36,6 +37,7 @@ import ortet.screen.Sheet;
 /** Shows plans: what to set, where, when, at what cost, and how sure that is. */
 final class PlanView {
     private static final int FIFTH = 5;
+    private static final int PERCENT = 100;
     private static final int HOURS_DIGITS = 1;
     private static final int FINE = 6;
     private static final String DASH = "–";
@@ -106,8 +108,7 @@ final class PlanView {
                 "",
                 "  ",
                 "Then " + question.wanted() + " or more are fit for sale by " + answer.fitBy() + " with a chance of "
-                        + PlanWords.chance(answer.chance()) + " % (of one less: "
-                        + PlanWords.chance(answer.chanceOfOneLess()) + " %). Expected: "
+                        + PlanWords.chance(answer.chance()) + " %. Expected: "
                         + PlanWords.decimal(answer.expected()) + " ("
                         + Math.round(answer.range().lower()) + " to "
                         + Math.round(answer.range().upper()) + ", 90 %).");
@@ -115,7 +116,7 @@ final class PlanView {
                 .ifPresent(ready -> screen.hanging(
                         "",
                         "  ",
-                        (plan.method() == Method.LAYER ? "Ready to sever" : "Found rooted or united") + " from "
+                        PlanWords.ready(plan.method()) + " from "
                                 + ready.first()
                                 + ready.last().map(last -> " to " + last).orElse(", some of them much later")
                                 + " (half after " + Math.round(ready.days()) + " days; " + ready.happened()
@@ -132,7 +133,8 @@ final class PlanView {
                 .collect(Collectors.joining(", "));
         return "Material: " + (materials.isEmpty() ? DASH : materials) + ". Hours: " + hours(cost.total()) + ". Cost: "
                 + price(cost.total())
-                + (cost.missing().isEmpty() ? "" : ", without " + String.join("; ", cost.missing())) + ".";
+                + (cost.missing().isEmpty() ? "" : ", without what has no price: " + String.join("; ", cost.missing()))
+                + ".";
     }
 
     private static String hours(Total total) {
@@ -302,16 +304,14 @@ final class PlanView {
         List<String> lines = new ArrayList<>();
         for (PlanStage stage : plan.stages()) {
             if (stage.lean() != Lean.OWN) {
-                lines.add("Of how many "
-                        + stage(stage, plan).replace(" in time", "").replaceFirst(", of those.*", "") + ", "
+                lines.add("Of " + PlanWords.howMany(stage.kind()) + ", "
                         + (stage.own().trials() == 0
                                 ? "nothing is known of its own"
                                 : "too little is known of its own (" + stage.own() + ")")
                         + ": it leans on " + leaning(stage) + " (" + stage.helped() + ").");
             }
             if (stage.source() == Spread.UNTOLD) {
-                lines.add("How much seasons differ in how many "
-                        + stage(stage, plan).replaceFirst(", of those.*", "")
+                lines.add("How much seasons differ in " + PlanWords.howMany(stage.kind())
                         + " cannot be told yet: the chance allows for no bad season, and is too good.");
             }
         }
@@ -332,6 +332,26 @@ final class PlanView {
                                 : "From these mothers no more than " + shared
                                         + " were ever taken in one season, each at her most; where the other "
                                         + (answer.toSet() - shared) + " come from is yours to say.")));
+        if (plan.method() == Method.LAYER) {
+            String none = plan.mothers().stream()
+                    .filter(mother -> mother.free() == 0)
+                    .map(mother -> mother.tag().text())
+                    .collect(Collectors.joining(", "));
+            if (!none.isEmpty()) {
+                lines.add("No position free: " + none + ".");
+            }
+            LocalDate lately = plan.question().asOf().minusYears(1);
+            String old = plan.mothers().stream()
+                    .filter(mother -> mother.measured()
+                            .filter(day -> day.last().isBefore(lately))
+                            .isPresent())
+                    .map(mother -> mother.tag() + " " + mother.measured().orElseThrow())
+                    .collect(Collectors.joining(", "));
+            if (!old.isEmpty()) {
+                lines.add("Counted more than a year ago: " + old
+                        + "; since then branches have grown and been lost, so count again.");
+            }
+        }
         Map<PlanMother.Why, List<Tag>> leftOut = new LinkedHashMap<>();
         plan.leftOut()
                 .forEach(one -> leftOut.computeIfAbsent(one.why(), why -> new ArrayList<>())
@@ -359,7 +379,7 @@ final class PlanView {
                     + Counts.of(stage.seasons(), "season", "seasons")
                     + (stage.lean() == Lean.OWN ? "" : "; and " + leaning(stage) + ", " + stage.helped())
                     + ". Correlation of two of one season "
-                    + String.format(java.util.Locale.ROOT, "%.3f", stage.correlation()) + ", "
+                    + String.format(Locale.ROOT, "%.3f", stage.correlation()) + ", "
                     + (stage.source() == Spread.UNTOLD
                             ? "not told by any seasons"
                             : "from " + stage.degrees() + " seasons more than cultivars, of "
@@ -369,12 +389,13 @@ final class PlanView {
                                         case ALL, UNTOLD -> "all cultivars";
                                     })
                     + "; rate of a season to come Beta("
-                    + String.format(
-                            java.util.Locale.ROOT, "%.2f", stage.shapes().alpha())
+                    + String.format(Locale.ROOT, "%.2f", stage.shapes().alpha())
                     + ", "
-                    + String.format(
-                            java.util.Locale.ROOT, "%.2f", stage.shapes().beta()) + ").");
+                    + String.format(Locale.ROOT, "%.2f", stage.shapes().beta()) + ").");
         }
+        plan.answer()
+                .ifPresent(answer -> lines.add("One less would be enough with a chance of "
+                        + String.format(Locale.ROOT, "%.2f", PERCENT * answer.chanceOfOneLess()) + " %."));
         if (!plan.stages().isEmpty()) {
             lines.add(
                     "The number: the smallest n for which enough of n pass all stages, each beta-binomial given the one before,"
@@ -474,7 +495,10 @@ final class PlanView {
             String who = Words.of(plan.method()) + ": ";
             plan.shortfall().ifPresent(one -> sheet.note(who + String.join(" ", shortfall(plan, one))));
             remarks(plan).stream()
-                    .filter(line -> !line.startsWith("Left out") && !line.startsWith("From"))
+                    .filter(line -> !line.startsWith("Left out")
+                            && !line.startsWith("From")
+                            && !line.startsWith("No position")
+                            && !line.startsWith("Counted"))
                     .forEach(line -> sheet.note(who + line));
             if (explain) {
                 explanations(plan).forEach(line -> sheet.note(who + line));

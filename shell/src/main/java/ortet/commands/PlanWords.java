@@ -41,6 +41,23 @@ final class PlanWords {
         };
     }
 
+    static String ready(Method method) {
+        return switch (method) {
+            case LAYER -> "Ready to sever";
+            case CUTTING -> "Rooted";
+            case GRAFT -> "United";
+            case SEED -> "Up";
+        };
+    }
+
+    static String howMany(PlanStage.Kind kind) {
+        return switch (kind) {
+            case TAKE -> "how many take";
+            case ESTABLISH -> "how many establish";
+            case FIT -> "how many are fit for sale in time";
+        };
+    }
+
     /** Return days and the weeks of the year in which they lie. */
     static String between(LocalDate from, LocalDate to) {
         int first = from.get(IsoFields.WEEK_OF_WEEK_BASED_YEAR);

@@ -29,6 +29,7 @@ import ortet.yield.Outcomes.Cohort;
  */
 public record PlanCost(List<Line> lines, Total total) {
     private static final int DAYS_OF_A_WEEK = 7;
+    private static final String OF_A_TAG = "it is listed for a tag";
     private static final int THOUSANDTHS = 1_000;
 
     /**
@@ -48,7 +49,12 @@ public record PlanCost(List<Line> lines, Total total) {
     /** Return what has no price, in words, each once. */
     public Set<String> missing() {
         Set<String> missing = new LinkedHashSet<>();
-        lines.forEach(line -> line.charge().missing().ifPresent(missing::add));
+        lines.forEach(line -> line.charge()
+                .missing()
+                .ifPresent(why -> missing.add(
+                        why.startsWith(OF_A_TAG)
+                                ? line.charge().what() + " (" + why.substring("it is ".length()) + ")"
+                                : why)));
         return missing;
     }
 

@@ -394,7 +394,9 @@ final class PlanMaker {
                 }
             }
             Why why = best.isEmpty() ? Why.TOO_LATE : needed.isPresent() ? Why.POSITIONS : Why.NOT_SO_SURE;
-            List<PlanStage> told = best.map(Way::told).orElseGet(() -> told(steps.get(steps.size() - 1)));
+            // too late for any: nothing is said of how many would be fit for sale in time
+            List<PlanStage> told =
+                    best.map(Way::told).orElseGet(() -> List.of(take.orElseThrow(), establish.orElseThrow()));
             int use = isLayer && best.isPresent() ? limit : 0;
             return plan(
                     told,

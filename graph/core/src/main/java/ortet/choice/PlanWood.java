@@ -4,7 +4,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
-import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -25,11 +24,14 @@ import ortet.entry.Band;
 import ortet.entry.Measured;
 import ortet.entry.Mention.Role;
 import ortet.figures.GroupRate;
-import ortet.inventory.Holding;
-import ortet.inventory.HoldingFilter;
-import ortet.inventory.Holdings;
+import ortet.lineage.Marks;
+import ortet.nursery.Lives;
+import ortet.nursery.Names;
 import ortet.nursery.Snapshot;
+import ortet.nursery.TagsOfUnits;
+import ortet.nursery.Turn;
 import ortet.plant.CultivarName;
+import ortet.plant.Tag;
 import ortet.plant.UnitNumber;
 import ortet.value.When;
 import ortet.yield.MotherRow;
@@ -52,8 +54,10 @@ final class PlanWood {
     private final Outcomes outcomes;
     private final LocalDate asOf;
     private final Listings listings;
-    private final List<Holding> stock;
+    private final Names names;
+    private final Set<Integer> gave = new HashSet<>();
     private final Map<Integer, Optional<Stand>> stands = new HashMap<>();
+    private final Map<Integer, List<Event>> histories = new HashMap<>();
     private final Map<Method, Map<Integer, GroupRate>> rates = new EnumMap<>(Method.class);
 
     /** The positions of a mother. */
@@ -101,22 +105,8 @@ final class PlanWood {
         this.outcomes = outcomes;
         this.asOf = snapshot.asOf();
         this.listings = Listings.of(view);
-        HoldingFilter growing = new HoldingFilter(
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                Set.of(HoldingFilter.Standing.GROWING),
-                EnumSet.of(Nature.PLANT, Nature.LAYER, Nature.BATCH),
-                Optional.empty(),
-                false,
-                false,
-                false);
-        Set<Integer> gave = new HashSet<>();
+        this.names = Names.of(snapshot);
         outcomes.cohorts().forEach(cohort -> gave.add(cohort.mother()));
-        this.stock = Holdings.of(view, growing, asOf).all().stream()
-                .filter(one ->
-                        one.stockSince().isPresent() || gave.contains(one.unit().value()))
-                .toList();
     }
 
     /** The mothers of a cultivar for a method, in the order of what is known of them, and those left out. */
@@ -128,20 +118,31 @@ final class PlanWood {
     }
 
     /** Return the mothers of some cultivars for a method. */
-    Found found(Set<CultivarName> names, Method method) {
+    Found found(Set<CultivarName> cultivars, Method method) {
+        List<Integer> units = new ArrayList<>();
+        for (int unit = 1; unit <= snapshot.lastUnit(); unit++) {
+            if (snapshot.isThere(unit)
+                    && snapshot.nature(unit) != Nature.SPORT
+                    && snapshot.growing(unit) > 0
+                    && names.name(unit) >= 0
+                    && cultivars.contains(snapshot.cultivars().get(names.name(unit)))
+                    && (gave.contains(unit) || isStock(unit))) {
+                units.add(unit);
+            }
+        }
+        Map<Integer, Tag> tags = TagsOfUnits.of(view, units, asOf);
         List<PlanMother> mothers = new ArrayList<>();
         List<LeftOut> leftOut = new ArrayList<>();
-        for (Holding one : stock) {
-            if (one.cultivar().filter(names::contains).isEmpty()) {
-                continue;
-            }
-            Optional<Why> why = why(one);
+        for (int number : units) {
+            UnitNumber unit = new UnitNumber(number);
+            Tag tag = tags.get(number);
+            Optional<Why> why = why(unit);
             if (why.isPresent()) {
-                leftOut.add(new LeftOut(one.tag(), why.get()));
-            } else if (method == Method.LAYER && stand(one.unit()).isEmpty()) {
-                leftOut.add(new LeftOut(one.tag(), Why.NOT_COUNTED));
+                leftOut.add(new LeftOut(tag, why.get()));
+            } else if (method == Method.LAYER && stand(unit).isEmpty()) {
+                leftOut.add(new LeftOut(tag, Why.NOT_COUNTED));
             } else {
-                mothers.add(mother(one, method));
+                mothers.add(mother(unit, tag, method));
             }
         }
         mothers.sort(Comparator.comparingDouble((PlanMother mother) ->
@@ -151,25 +152,40 @@ final class PlanWood {
         return new Found(mothers, leftOut);
     }
 
-    private Optional<Why> why(Holding one) {
-        if (one.held()) {
-            return Optional.of(Why.HELD);
+    private boolean isStock(int unit) {
+        Lives lives = snapshot.lives();
+        boolean stock = false;
+        for (int at = lives.first(unit); at < lives.end(unit); at++) {
+            Turn turn = lives.turn(at);
+            stock = turn == Turn.STOCK || stock && turn != Turn.NO_STOCK;
         }
-        if (one.cultivar().filter(name -> listings.isProtected(name, asOf)).isPresent()) {
-            return Optional.of(Why.PROTECTED);
-        }
-        return one.reserved() ? Optional.of(Why.RESERVED) : Optional.empty();
+        return stock;
     }
 
-    private PlanMother mother(Holding one, Method method) {
+    private Optional<Why> why(UnitNumber unit) {
+        Marks marks = Marks.of(history(unit), asOf);
+        if (marks.held().isPresent()) {
+            return Optional.of(Why.HELD);
+        }
+        if (listings.isProtected(snapshot.cultivars().get(names.name(unit.value())), asOf)) {
+            return Optional.of(Why.PROTECTED);
+        }
+        return marks.reserved().isEmpty() ? Optional.empty() : Optional.of(Why.RESERVED);
+    }
+
+    private List<Event> history(UnitNumber unit) {
+        return histories.computeIfAbsent(unit.value(), number -> History.of(view, unit, asOf));
+    }
+
+    private PlanMother mother(UnitNumber unit, Tag tag, Method method) {
         Map<Integer, Integer> bySeason = new TreeMap<>();
         for (Cohort cohort : outcomes.cohorts()) {
-            if (cohort.method() == method && cohort.mother() == one.unit().value()) {
+            if (cohort.method() == method && cohort.mother() == unit.value()) {
                 bySeason.merge(cohort.season(), cohort.tally().set(), Integer::sum);
             }
         }
         int most = bySeason.values().stream().mapToInt(count -> count).max().orElse(0);
-        Optional<Stand> stand = method == Method.LAYER ? stand(one.unit()) : Optional.empty();
+        Optional<Stand> stand = method == Method.LAYER ? stand(unit) : Optional.empty();
         List<Position> positions = new ArrayList<>();
         stand.ifPresent(known -> {
             for (int at = 0; at < known.bands.size(); at++) {
@@ -180,9 +196,9 @@ final class PlanWood {
             }
         });
         return new PlanMother(
-                one.unit(),
-                one.tag(),
-                Optional.ofNullable(rates(method).get(one.unit().value())),
+                unit,
+                tag,
+                Optional.ofNullable(rates(method).get(unit.value())),
                 stand.map(known -> known.measured),
                 positions,
                 most,
@@ -196,7 +212,7 @@ final class PlanWood {
 
     private Optional<Stand> read(UnitNumber unit) {
         Optional<Stand> stand = Optional.empty();
-        for (Event event : History.of(view, unit, asOf)) {
+        for (Event event : history(unit)) {
             if (event.entry() instanceof Measured measured
                     && !measured.positions().isEmpty()
                     && event.roles().contains(Role.SUBJECT)) {
