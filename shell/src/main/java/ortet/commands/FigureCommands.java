@@ -114,8 +114,7 @@ public final class FigureCommands {
                 + cluster.map(name -> ", cluster " + name).orElse(""));
         String title = successes + " by " + group
                 + stratum.map(name -> ", within " + name).orElse("");
-        screen.page(out ->
-                FigureCompareView.show(comparison, level, title, wanted.explain(), inputs, wanted.format(), out));
+        screen.page(out -> CompareView.show(comparison, level, title, wanted.explain(), inputs, wanted.format(), out));
     }
 
     private static Count count(

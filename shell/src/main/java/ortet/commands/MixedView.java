@@ -58,11 +58,14 @@ final class MixedView {
                 Column.whole("trials", "trials"),
                 Column.number("estimate", "log odds", 3),
                 Column.number("standard_error", "s.e.", 3),
-                Column.share("rate", "rate", 0),
-                Column.share("lower", "lower", 0),
-                Column.share("upper", "upper", 0)));
+                Column.text("rate_shown", "rate % (interval)").forPeople(),
+                Column.share("rate", "rate", 0).forPrograms(),
+                Column.share("lower", "lower", 0).forPrograms(),
+                Column.share("upper", "upper", 0).forPrograms()));
         ranking.ifPresent(known -> {
-            columns.add(Column.share("best_probability", "among best " + known.best(), 0));
+            columns.add(
+                    Column.text("best_shown", "% among best " + known.best()).forPeople());
+            columns.add(Column.share("best_probability", "among the best", 0).forPrograms());
             columns.add(Column.share("best_standard_error", "of that, s.e.", 1).forPrograms());
         });
         Sheet.Builder sheet = Sheet.titled(fit.count() + ", by a mixed model", columns.toArray(Column[]::new));
@@ -154,13 +157,26 @@ final class MixedView {
                 count.map(Count::trials),
                 estimate,
                 standardError,
+                rate.map(MixedView::shown).orElse(""),
                 rate.map(GroupRate::rate),
                 rate.map(GroupRate::interval).map(Interval::lower),
                 rate.map(GroupRate::interval).map(Interval::upper)));
         if (ranking.isPresent()) {
+            cells.add(standing.map(Ranking.Standing::probability)
+                    .map(MixedView::percent)
+                    .orElse(""));
             cells.add(standing.map(Ranking.Standing::probability));
             cells.add(standing.map(Ranking.Standing::standardError));
         }
         sheet.row(cells.toArray());
+    }
+
+    private static String shown(GroupRate rate) {
+        return percent(rate.rate()) + " (" + percent(rate.interval().lower()) + "–"
+                + percent(rate.interval().upper()) + ")";
+    }
+
+    private static String percent(double share) {
+        return share < 0.005 ? "<1" : share >= 0.995 ? ">99" : Long.toString(Math.round(100 * share));
     }
 }

@@ -1,5 +1,6 @@
 package ortet.commands;
 
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -97,16 +98,7 @@ public final class QuestionCommands {
             """)
     void take(
             @Option(longName = "by", description = "what to tell apart, one or two") List<TakeBy> by,
-            @Option(
-                            longName = "cultivar",
-                            description = "only this cultivar, by its epithet or its whole name, or this taxon")
-                    Optional<String> cultivar,
-            @Option(longName = "mother", description = "only from this mother") Optional<Tag> mother,
-            @Option(longName = "method", description = "only by this method") Optional<Method> method,
-            @Option(longName = "from", description = "from this season (year) on") @Word("YEAR") Optional<Integer> from,
-            @Option(longName = "to", description = "to this season (year)") @Word("YEAR") Optional<Integer> to,
-            @Option(longName = "operator", description = "only by this person") @Word("PERSON")
-                    Optional<String> operator,
+            Filtered filtered,
             @Option(
                             longName = "confidence",
                             defaultValue = "95",
@@ -120,8 +112,7 @@ public final class QuestionCommands {
             Screen screen) {
         BookStore store = shelf.open(context);
         LocalDate day = asked.day(store, judge);
-        TakeFilter filter = new TakeFilter(cultivar, mother, method, from, to, operator);
-        TakeQuestion question = new TakeQuestion(by, filter, day, Periods.DEFAULTS, confidence / 100);
+        TakeQuestion question = new TakeQuestion(by, filtered.filter(), day, Periods.DEFAULTS, confidence / 100);
         PooledTake table =
                 store.read(view -> PooledTake.ask(view, nursery.at(view, day, PooledTake.parts()), question));
         screen.page(out -> TakeView.show(table, explain, asked.format(), out));
@@ -179,6 +170,7 @@ public final class QuestionCommands {
             lifted: when 1 in 10, 1 in 2 and 9 in 10 had come to it.
             ortet timing --cultivar Deshojo
             ortet timing --method cutting --from 2020 --format csv
+            With --warmth, times are degree-days above --base: a file with the columns month (1 to 12) and normal_c.
             """)
     void timing(
             @Option(
@@ -188,6 +180,15 @@ public final class QuestionCommands {
             @Option(longName = "method", defaultValue = "layer", description = "by this method") Method method,
             @Option(longName = "from", description = "from this season (year) on") @Word("YEAR") Optional<Integer> from,
             @Option(longName = "to", description = "to this season (year)") @Word("YEAR") Optional<Integer> to,
+            @Option(longName = "warmth", description = "count by warmth: a CSV of monthly normal temperatures")
+                    @Word("FILE")
+                    Optional<Path> warmth,
+            @Option(
+                            longName = "base",
+                            defaultValue = "5",
+                            description = "temperature above which warmth counts, in degrees Celsius")
+                    @Word("DEGREES")
+                    double base,
             @Option(
                             longName = "confidence",
                             defaultValue = "90",
@@ -201,7 +202,14 @@ public final class QuestionCommands {
             Screen screen) {
         BookStore store = shelf.open(context);
         LocalDate day = asked.day(store, judge);
-        TimingQuestion question = new TimingQuestion(method, cultivar, from, to, day, confidence / 100);
+        TimingQuestion question = new TimingQuestion(
+                method,
+                cultivar,
+                from,
+                to,
+                warmth.map(file -> new TimingQuestion.Climate(Normals.read(file), base)),
+                day,
+                confidence / 100);
         TimingTable table = store.read(view -> Timing.ask(view, nursery.at(view, day, Timing.parts()), question));
         screen.page(out -> TimingView.show(table, explain, asked.format(), out));
     }

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import ortet.book.UnitFacts.Method;
-import ortet.entry.Words;
 import ortet.figures.Interval;
 import ortet.figures.Range;
 import ortet.screen.Column;
@@ -27,6 +26,8 @@ final class TimingView {
     static void show(TimingTable table, boolean explain, OutputFormat format, Screen screen) {
         TimingQuestion question = table.question();
         boolean layers = question.method() == Method.LAYER;
+        boolean warm = question.climate().isPresent();
+        String unit = warm ? "degree_days" : "days";
         Sheet.Builder sheet = Sheet.titled(
                 title(question),
                 Column.text("cultivar", "cultivar").forPrograms(),
@@ -40,26 +41,32 @@ final class TimingView {
                 Column.text("tenth_shown", "1 in 10").forPeople(),
                 Column.text("half_shown", "1 in 2 (interval)").forPeople(),
                 Column.text("ninetieth_shown", "9 in 10").forPeople(),
-                Column.number("days_10_from", "from", 0).forPrograms(),
-                Column.number("days_10_to", "to", 0).forPrograms(),
-                Column.number("days_50_from", "from", 0).forPrograms(),
-                Column.number("days_50_to", "to", 0).forPrograms(),
-                Column.number("days_90_from", "from", 0).forPrograms(),
-                Column.number("days_90_to", "to", 0).forPrograms(),
+                Column.number(unit + "_10_from", "from", 0).forPrograms(),
+                Column.number(unit + "_10_to", "to", 0).forPrograms(),
+                Column.number(unit + "_50_from", "from", 0).forPrograms(),
+                Column.number(unit + "_50_to", "to", 0).forPrograms(),
+                Column.number(unit + "_90_from", "from", 0).forPrograms(),
+                Column.number(unit + "_90_to", "to", 0).forPrograms(),
                 Column.number("median_lower", "lower", 0).forPrograms(),
                 Column.number("median_upper", "upper", 0).forPrograms());
-        table.rows().forEach(row -> add(sheet, row.cultivar().orElse("cultivar not known"), row, layers));
+        table.rows().forEach(row -> add(sheet, row.cultivar().orElse("cultivar not known"), row, layers, warm));
         if (table.rows().size() != 1) {
-            add(sheet, "all", table.all(), layers);
+            add(sheet, "all", table.all(), layers, warm);
         }
         notes(table, layers, explain).forEach(sheet::note);
         screen.show(sheet.build(), format);
     }
 
-    private static void add(Sheet.Builder sheet, String name, TimingRow row, boolean layers) {
+    private static void add(Sheet.Builder sheet, String name, TimingRow row, boolean layers, boolean warm) {
         sheet.section(name);
-        add(sheet, name, row, row.firstRoots(), "first-roots", "first roots, weeks", WEEK);
-        add(sheet, name, row, row.ready(), "ready", layers ? "on the mother, days" : "until lifted, days", DAY);
+        String ready = layers ? "on the mother, " : "until lifted, ";
+        if (warm) {
+            add(sheet, name, row, row.firstRoots(), "first-roots", "first roots, °C days", DAY);
+            add(sheet, name, row, row.ready(), "ready", ready + "°C days", DAY);
+        } else {
+            add(sheet, name, row, row.firstRoots(), "first-roots", "first roots, weeks", WEEK);
+            add(sheet, name, row, row.ready(), "ready", ready + "days", DAY);
+        }
     }
 
     private static void add(
@@ -98,7 +105,7 @@ final class TimingView {
     }
 
     private static String title(TimingQuestion question) {
-        return "how long rooting takes, " + Words.of(question.method()) + ", as of " + question.asOf()
+        return "how long rooting takes, " + PooledView.plural(question.method()) + ", as of " + question.asOf()
                 + question.cultivar().map(name -> ", only " + name).orElse("")
                 + question.fromYear().map(year -> ", set from " + year).orElse("")
                 + question.toYear().map(year -> ", set to " + year).orElse("");
@@ -121,6 +128,10 @@ final class TimingView {
                         ? "days on the mother: until the diary says severed, which is when somebody came to it, not when it was"
                                 + " ready"
                         : "days until lifted: until found rooted and counted");
+        table.question()
+                .climate()
+                .ifPresent(climate -> notes.add("°C days: degree-days above " + climate.baseC()
+                        + " °C since setting, from monthly normals: a single year is warmer or colder"));
         if (all.failed() > 0) {
             notes.add(Counts.of(all.failed(), "unit", "units") + " that failed or were withdrawn are in no time");
         }

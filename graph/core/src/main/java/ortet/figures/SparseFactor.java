@@ -369,7 +369,7 @@ final class SparseFactor {
                 int node = buckets.least(gone, adjacency.degrees);
                 int degree = adjacency.degrees[node];
                 // A dense factorization does ten times as much in a second as a list of places.
-                boolean isDense = degree >= 8 && degree >= 0.25 * (left - 1) || degree > MANY;
+                boolean isDense = degree >= 8 && degree >= 0.12 * (left - 1) || degree > MANY;
                 if (isDense) {
                     break;
                 }

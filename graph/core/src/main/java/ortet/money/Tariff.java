@@ -41,6 +41,10 @@ public final class Tariff {
 
     private static final int DAYS_OF_A_WEEK = 7;
 
+    /** Acts by which units come to be; a rootstock is bought in for a graft. */
+    private static final Set<Task> SETTING =
+            Set.of(Task.LAYER_SET, Task.CUTTINGS_STRUCK, Task.ACQUIRED, Task.GRAFT_WORKED, Task.SEED_SOWN);
+
     private final Map<Key, Listed> costs = new LinkedHashMap<>();
     private final Map<PriceKey, Listed> prices = new LinkedHashMap<>();
     private final Map<Place, Place> within;
@@ -198,10 +202,15 @@ public final class Tariff {
      * @param units how many; empty when nobody has counted them
      */
     public List<Charge> work(Task task, Optional<String> container, Optional<Integer> units) {
+        return work(task, container, units, 1);
+    }
+
+    private List<Charge> work(Task task, Optional<String> container, Optional<Integer> units, int tags) {
         List<Charge> charges = new ArrayList<>();
         String what = words(task);
         for (Per per : List.of(Per.UNIT, Per.TAG)) {
-            workListed(task, container, per).ifPresent(listed -> work(listed, what, task, times(per, units), charges));
+            workListed(task, container, per)
+                    .ifPresent(listed -> work(listed, what, task, times(per, units, tags), charges));
         }
         if (charges.isEmpty()) {
             charges.add(Charge.notPriced(
@@ -251,11 +260,21 @@ public final class Tariff {
      * @param units how many; empty when nobody has counted them
      */
     public List<Charge> material(String material, Optional<String> container, Optional<Integer> units) {
+        return material(material, container, units, 1);
+    }
+
+    /**
+     * Return what a material costs for some units under so many tags.
+     *
+     * @param units how many; empty when nobody has counted them
+     * @param tags under how many tags they stand
+     */
+    public List<Charge> material(String material, Optional<String> container, Optional<Integer> units, int tags) {
         List<Charge> charges = new ArrayList<>();
         for (Per per : List.of(Per.UNIT, Per.TAG)) {
             materialListed(material, container, per).ifPresent(listed -> {
                 Amount amount = ((CostListed) listed.entry()).amount().orElseThrow();
-                Optional<Integer> times = times(per, units);
+                Optional<Integer> times = times(per, units, tags);
                 charges.add(
                         times.isEmpty()
                                 ? Charge.notPriced(
@@ -382,6 +401,19 @@ public final class Tariff {
                 day.sources());
     }
 
+    /**
+     * Return the work of setting, striking, working (with a rootstock bought in for each) or sowing some units.
+     *
+     * @param units how many
+     * @param tags under how many tags they were set
+     */
+    public List<Charge> setting(Method method, int units, int tags) {
+        return steps(method).stream()
+                .filter(task -> SETTING.contains(task))
+                .flatMap(task -> work(task, Optional.empty(), Optional.of(units), tags).stream())
+                .toList();
+    }
+
     private static List<Task> steps(Method method) {
         return switch (method) {
             case LAYER -> List.of(Task.LAYER_SET, Task.SEVERED, Task.POTTED);
@@ -391,8 +423,8 @@ public final class Tariff {
         };
     }
 
-    private static Optional<Integer> times(Per per, Optional<Integer> units) {
-        return per == Per.TAG ? Optional.of(1) : units;
+    private static Optional<Integer> times(Per per, Optional<Integer> units, int tags) {
+        return per == Per.TAG ? Optional.of(tags) : units;
     }
 
     private static String times(int times, String what) {

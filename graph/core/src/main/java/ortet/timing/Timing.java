@@ -168,9 +168,12 @@ public final class Timing {
                 case TAKEN -> {
                     int until = rooted >= 0 ? rooted : lives.lastDay(at);
                     for (int one = 0; one < lives.value(at); one++) {
-                        seen.roots.add(between(none - last, until - first));
-                        seen.ready.add(
-                                between(lives.day(at) - last - (exact(row, at) ? 0 : 1), lives.lastDay(at) - first));
+                        seen.roots.add(between(first, last, none - last, until - first));
+                        seen.ready.add(between(
+                                first,
+                                last,
+                                lives.day(at) - last - (exact(row, at) ? 0 : 1),
+                                lives.lastDay(at) - first));
                     }
                 }
                 default -> {}
@@ -182,14 +185,14 @@ public final class Timing {
         seen.failed += failed;
         for (int one = 0; one < pending; one++) {
             if (rooted >= 0) {
-                seen.roots.add(between(none - last, rooted - first));
+                seen.roots.add(between(first, last, none - last, rooted - first));
             } else if (none > last) {
-                seen.roots.add(Within.after(none - last));
+                seen.roots.add(after(last, none - last));
             } else {
                 seen.neverLooked++;
             }
             seen.ready.add(
-                    Within.after(Math.max(0, Math.toIntExact(snapshot.asOf().toEpochDay()) - last)));
+                    after(last, Math.max(0, Math.toIntExact(snapshot.asOf().toEpochDay()) - last)));
         }
     }
 
@@ -197,11 +200,25 @@ public final class Timing {
         return cohorts.isExact(row) && lives.day(turn) == lives.lastDay(turn);
     }
 
-    /** Return that it happened after one day and no later than another, both since setting. */
-    private static Within between(int after, int until) {
+    /** Return that it happened after so many days and no later than so many, since setting on a day between two. */
+    private Within between(int first, int last, int after, int until) {
         int right = Math.max(1, until);
         int left = Math.max(0, Math.min(after, right));
-        return left == right ? Within.exactly(right) : new Within(left, right);
+        double until0 = Math.max(Double.MIN_NORMAL, counted(first, right));
+        double after0 = Math.min(until0, counted(last, left));
+        return left == right ? Within.exactly(until0) : new Within(after0, until0);
+    }
+
+    private Within after(int last, int days) {
+        return Within.after(counted(last, days));
+    }
+
+    /** Return some days from a day on as they are counted: as days, or as the warmth in them. */
+    private double counted(int from, int days) {
+        return question.climate()
+                .map(climate -> climate.warmth()
+                        .sum(Math.min(365, LocalDate.ofEpochDay(from).getDayOfYear()), days, climate.baseC()))
+                .orElse((double) days);
     }
 
     private TimingRow row(Optional<String> cultivar, Seen seen, boolean alike) {

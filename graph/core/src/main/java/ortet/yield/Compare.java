@@ -3,6 +3,7 @@ package ortet.yield;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.Currency;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -11,6 +12,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import ortet.book.BookView;
 import ortet.figures.Clustered;
 import ortet.figures.ConditionalOdds;
@@ -19,6 +21,7 @@ import ortet.figures.Interval;
 import ortet.figures.MantelHaenszel;
 import ortet.figures.Needed;
 import ortet.figures.Stratum;
+import ortet.money.Tariff;
 import ortet.nursery.Part;
 import ortet.nursery.Snapshot;
 import ortet.value.Decimal;
@@ -49,6 +52,7 @@ public final class Compare {
     private final Grouping grouping;
     private final Clusters clusters;
     private final MotherYears motherYears;
+    private final Treated treated;
     private final Fairness fairness;
     private final Stand stand;
     private final Sides sides;
@@ -57,6 +61,7 @@ public final class Compare {
     private final boolean[] met;
     private final List<Integer> groups = new ArrayList<>();
     private Times times;
+    private Optional<Costs> costs = Optional.empty();
 
     private Compare(BookView view, Snapshot snapshot, CompareQuestion question) {
         this.view = view;
@@ -66,7 +71,7 @@ public final class Compare {
         this.grouping = new Grouping(view, samples);
         this.clusters = new Clusters(samples, fates);
         this.motherYears = new MotherYears(samples, clusters);
-        Treated treated = new Treated(snapshot);
+        this.treated = new Treated(snapshot);
         this.fairness = new Fairness(samples, grouping, treated);
         this.stand = new Stand(samples);
         this.sides = Sides.of(view, question, samples, treated);
@@ -105,8 +110,12 @@ public final class Compare {
     private ComparisonTable table() {
         Selection selection = Selection.of(view, question.filter(), samples);
         Map<Integer, Integer> places = new HashMap<>();
+        int shared = 0;
         for (int row = 0; row < code.length; row++) {
             code[row] = NO_CODE;
+            if (selection.shares(row) && samples.isCounted(row) && sides.side(row) != Sides.NEITHER) {
+                shared += samples.set(row);
+            }
             if (selection.keeps(row) && samples.isCounted(row)) {
                 int side = sides.side(row);
                 if (side != Sides.NEITHER) {
@@ -124,12 +133,18 @@ public final class Compare {
         }
         settleAccounts();
         times = new Times(samples, fates, this::codeOfAccount, 2 * groups.size());
+        if (question.by().isEmpty()) {
+            Tariff tariff = Tariff.of(view, question.asOf());
+            costs = tariff.costs().isEmpty() && tariff.prices().isEmpty()
+                    ? Optional.empty()
+                    : Optional.of(new Costs(view, samples, fates, treated, stand, tariff, this::codeOfAccount));
+        }
         int[][] rows = sorted();
         if (question.by().isEmpty()) {
             Comparison all = groups.isEmpty()
                     ? comparison(NO_CODE, Optional.empty(), new int[0], new int[0])
                     : comparison(0, Optional.empty(), rows[0], rows[1]);
-            return new ComparisonTable(question, List.of(all), List.of(), warnings(List.of(all)));
+            return answer(List.of(all), List.of(), shared);
         }
         Map<Integer, GroupKey> keys = grouping.keys(question.by().get(), new LinkedHashSet<>(groups));
         List<Comparison> found = new ArrayList<>();
@@ -145,7 +160,40 @@ public final class Compare {
                         oneSided.add(group);
                     }
                 });
-        return new ComparisonTable(question, found, oneSided, warnings(found));
+        return answer(found, oneSided, shared);
+    }
+
+    private ComparisonTable answer(List<Comparison> rows, List<Group> oneSided, int shared) {
+        boolean anySaleable = question.by().isEmpty()
+                && rows.stream()
+                        .anyMatch(row -> row.first().saleable().yes()
+                                        + row.second().saleable().yes()
+                                > 0);
+        Optional<String> noCosts = anySaleable ? noCosts(rows) : Optional.empty();
+        List<Comparison> told = anySaleable && noCosts.isEmpty()
+                ? rows
+                : rows.stream().map(Comparison::withoutCosts).toList();
+        return new ComparisonTable(question, told, oneSided, shared, noCosts, warnings(rows));
+    }
+
+    private Optional<String> noCosts(List<Comparison> rows) {
+        List<String> codes = costs.stream()
+                .flatMap(one -> one.currencies().stream())
+                .map(Currency::getCurrencyCode)
+                .sorted()
+                .toList();
+        if (codes.size() > 1) {
+            return Optional.of("costs and prices are listed in " + String.join(" and ", codes)
+                    + ", and cannot be added; list all of them in one currency");
+        }
+        boolean told = rows.stream()
+                .flatMap(row -> Stream.of(row.firstCost(), row.secondCost()))
+                .flatMap(Optional::stream)
+                .flatMap(side -> side.classes().stream())
+                .anyMatch(ClassCost::isTold);
+        return told
+                ? Optional.empty()
+                : Optional.of("neither what raising them costs nor what they sell for is listed");
     }
 
     private int units(int[] rows) {
@@ -290,6 +338,13 @@ public final class Compare {
             return measure == Measure.TAKE ? takeKnown[at] : establishedKnown[at];
         }
 
+        /** Return what a saleable tree costs; absent where nothing is listed. */
+        Optional<SideCost> cost(Raised saleable) {
+            int[] counted =
+                    IntStream.of(rows).filter(row -> codeOfAccount(row) == code).toArray();
+            return costs.filter(any -> code >= 0).map(all -> all.of(code, counted, saleable));
+        }
+
         SideYield told() {
             Samples.Sums sums = new Samples.Sums();
             for (int row : rows) {
@@ -358,7 +413,12 @@ public final class Compare {
                 stratified,
                 fairness.between(question, firstRows, secondRows),
                 verdict,
-                verdict == Verdict.NOT_TOLD_APART ? settle(a, b) : Optional.empty());
+                interval.filter(between -> allows && verdict(between) == Verdict.NOT_TOLD_APART)
+                                .isPresent()
+                        ? settle(a, b)
+                        : Optional.empty(),
+                one.cost(first.saleable()),
+                other.cost(second.saleable()));
     }
 
     /** Tell whether establishing is known of enough units: of all but a fifth of those that count. */

@@ -21,6 +21,8 @@ import ortet.figures.Odds;
  * @param imbalances in what the sides differ besides, the most first
  * @param verdict what may be said
  * @param settle what would settle it, where the interval does not
+ * @param firstCost what a saleable tree costs on the first side; absent where no cost is told
+ * @param secondCost what it costs on the second side
  */
 public record Comparison(
         Optional<Group> group,
@@ -34,7 +36,9 @@ public record Comparison(
         Optional<Stratified> stratified,
         List<Imbalance> imbalances,
         Verdict verdict,
-        Optional<Settle> settle) {
+        Optional<Settle> settle,
+        Optional<SideCost> firstCost,
+        Optional<SideCost> secondCost) {
     public Comparison {
         Objects.requireNonNull(group);
         Objects.requireNonNull(measure);
@@ -47,6 +51,26 @@ public record Comparison(
         imbalances = List.copyOf(imbalances);
         Objects.requireNonNull(verdict);
         Objects.requireNonNull(settle);
+        Objects.requireNonNull(firstCost);
+        Objects.requireNonNull(secondCost);
+    }
+
+    Comparison withoutCosts() {
+        return new Comparison(
+                group,
+                measure,
+                first,
+                second,
+                difference,
+                interval,
+                allowsForClusters,
+                odds,
+                stratified,
+                imbalances,
+                verdict,
+                settle,
+                Optional.empty(),
+                Optional.empty());
     }
 
     /** Return what to call it: the cultivar or taxon, or {@code all}. */

@@ -2,8 +2,9 @@ package ortet.yield;
 
 import java.time.LocalDate;
 import java.time.MonthDay;
+import java.util.List;
+import java.util.Locale;
 import java.util.Objects;
-import ortet.value.Refused;
 import ortet.value.Require;
 
 /**
@@ -14,7 +15,7 @@ import ortet.value.Require;
  *
  * @param days growing-season days that it must have lived through, at least 1
  * @param from the first day of the growing season
- * @param to its last day, not before the first
+ * @param to its last day; before the first in the calendar where the season goes on over the turn of the year
  */
 public record Establishment(int days, MonthDay from, MonthDay to) {
     /** Common practice: 90 days between 1 April and 31 October. */
@@ -24,10 +25,6 @@ public record Establishment(int days, MonthDay from, MonthDay to) {
         Require.atLeast(1, days, "growing-season days");
         Objects.requireNonNull(from);
         Objects.requireNonNull(to);
-        if (from.isAfter(to)) {
-            throw Refused.because(
-                    "bad-season", "expected a growing season that ends after it begins, found " + from + " to " + to);
-        }
     }
 
     /**
@@ -38,18 +35,28 @@ public record Establishment(int days, MonthDay from, MonthDay to) {
      */
     int due(int start) {
         LocalDate day = LocalDate.ofEpochDay(start).plusDays(1);
-        int left = days;
-        while (true) {
-            LocalDate first = from.atYear(day.getYear());
-            LocalDate last = to.atYear(day.getYear());
-            LocalDate at = day.isBefore(first) ? first : day;
-            long here = last.toEpochDay() - at.toEpochDay() + 1;
-            if (here >= left) {
-                return Math.toIntExact(at.toEpochDay() + left - 1);
+        long left = days;
+        for (int year = day.getYear(); ; year++) {
+            for (LocalDate[] stretch : stretches(year)) {
+                LocalDate first = day.isBefore(stretch[0]) ? stretch[0] : day;
+                long here = stretch[1].toEpochDay() - first.toEpochDay() + 1;
+                if (here >= left) {
+                    return Math.toIntExact(first.toEpochDay() + left - 1);
+                }
+                left -= Math.max(0, here);
             }
-            left -= (int) Math.max(0, here);
-            day = LocalDate.of(day.getYear() + 1, 1, 1);
         }
+    }
+
+    /** Return the stretches of the season in a calendar year, the earlier first; it may go on over the turn of the year. */
+    private List<LocalDate[]> stretches(int year) {
+        LocalDate first = from.atYear(year);
+        LocalDate last = to.atYear(year);
+        return from.isAfter(to)
+                ? List.of(
+                        new LocalDate[] {LocalDate.of(year, 1, 1), last},
+                        new LocalDate[] {first, LocalDate.of(year, 12, 31)})
+                : List.<LocalDate[]>of(new LocalDate[] {first, last});
     }
 
     /** Return this in words: {@code 90 growing-season days (1 April to 31 October)}. */
@@ -60,6 +67,6 @@ public record Establishment(int days, MonthDay from, MonthDay to) {
 
     private static String words(MonthDay day) {
         String month = day.getMonth().toString();
-        return day.getDayOfMonth() + " " + month.charAt(0) + month.substring(1).toLowerCase(java.util.Locale.ROOT);
+        return day.getDayOfMonth() + " " + month.charAt(0) + month.substring(1).toLowerCase(Locale.ROOT);
     }
 }

@@ -1,6 +1,7 @@
 package ortet.yield;
 
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.EnumSet;
 import java.util.Set;
 import ortet.book.Act;
@@ -21,7 +22,7 @@ import ortet.nursery.Turn;
  * one of its rows. Where units of an account went into a batch with plants that count for no rate, or where a recount found
  * more than had taken, the account is {@link #isBlurred blurred} and counted nowhere. No unit is ever counted in shares.
  *
- * <p>O(V + E) time, and 24 bytes for each unit, 40 for each row, 16 for each event.
+ * <p>O(V + E) time, and 12 bytes for each unit, 40 for each row.
  */
 final class Fates {
     /** What a snapshot must have. */
@@ -60,10 +61,10 @@ final class Fates {
     static final int NONE = Integer.MIN_VALUE;
 
     private static final Established[] ESTABLISHED = Established.values();
-    private static final Saleable[] SALEABLE = Saleable.values();
     private static final int FIRST = 1024;
+    private static final Saleable[] SALEABLE = Saleable.values();
     private static final int HOW_BITS = 3;
-    private static final int SALE_BITS = 3;
+    private static final int SALE_BITS = 2;
     private static final int NOBODY = -1;
     private static final int FOREIGN = -2;
     private static final int NOT_YET = -3;
@@ -90,7 +91,11 @@ final class Fates {
     private int[] eventRow = new int[FIRST];
     private int[] eventDay = new int[FIRST];
     private int[] eventWhat = new int[FIRST];
+    private int[] eventUnit = new int[FIRST];
+    private int[] eventSale = new int[FIRST];
+    private int[] eventEnd = new int[FIRST];
     private int[] eventFit = new int[FIRST];
+    private final BitSet eventIsThere = new BitSet();
     private int events;
 
     private Fates(Samples samples, Establishment establishment, int wanted) {
@@ -197,19 +202,17 @@ final class Fates {
         return ESTABLISHED[eventWhat[event] & (1 << HOW_BITS) - 1];
     }
 
-    /** Return how the plants of an event stand as to being fit for sale in any size class. */
-    Saleable eventSale(int event) {
-        return SALEABLE[eventWhat[event] >> HOW_BITS & (1 << SALE_BITS - 1) - 1];
-    }
-
-    /** Tell whether the plants of an event grow in the nursery still. */
-    boolean eventIsThere(int event) {
-        return (eventWhat[event] >> HOW_BITS + SALE_BITS - 1 & 1) == 1;
-    }
-
     /** Return how many plants an event is about; below 0 for those that came back. */
     int eventCount(int event) {
-        return eventWhat[event] >> HOW_BITS + SALE_BITS;
+        return eventWhat[event] >> HOW_BITS;
+    }
+
+    /**
+     * Return the day, in days since 1970: on which they were due, where they established; lost or culled, where they did
+     * not; else the last on which it was known that nothing had happened to them yet.
+     */
+    int eventDay(int event) {
+        return eventDay[event];
     }
 
     /**
@@ -220,12 +223,32 @@ final class Fates {
         return eventFit[event];
     }
 
+    /** Tell whether the plants of an event grow in the nursery still. */
+    boolean eventIsThere(int event) {
+        return eventIsThere.get(event);
+    }
+
+    /** Return the unit whose tag the plants of an event bore. */
+    int eventUnit(int event) {
+        return eventUnit[event];
+    }
+
+    /** Return how the plants of an event stand as to being fit for sale. */
+    Saleable eventSale(int event) {
+        return SALEABLE[eventSale[event] & (1 << SALE_BITS) - 1];
+    }
+
+    /** Return the size class of the plants of an event; that after all of them where they have none. */
+    int eventSize(int event) {
+        return eventSale[event] >> SALE_BITS;
+    }
+
     /**
-     * Return the day, in days since 1970: on which they were due, where they established; lost or culled, where they did
-     * not; else the last on which it was known that nothing had happened to them yet.
+     * Return the day, in days since 1970: on which they came into their size class, or were sold without one, where they are
+     * fit for sale; on which they left, where they are not; the day of the snapshot, where they grow on.
      */
-    int eventDay(int event) {
-        return eventDay[event];
+    int eventEnd(int event) {
+        return eventEnd[event];
     }
 
     // ---- following ----
@@ -348,7 +371,6 @@ final class Fates {
 
     /** Go through the turns of a unit and count what became of its plants. */
     private void live(int unit, boolean grew) {
-        int row = rows[unit];
         boolean rooted = grew;
         if (grew && start[unit] == NONE && isDrawn(unit)) {
             start[unit] = Math.toIntExact(snapshot.begun(unit).last().toEpochDay());
@@ -361,6 +383,9 @@ final class Fates {
         int soldDay = NONE;
         int soldFit = NONE;
         int workedDay = NONE;
+        int soldEnd = NONE;
+        int workedEnd = NONE;
+        int sized = graded[unit];
         int known = start[unit];
         for (int at = lives.first(unit); at < lives.end(unit); at++) {
             Turn turn = lives.turn(at);
@@ -376,6 +401,7 @@ final class Fates {
             switch (turn) {
                 case GRADED -> {
                     graded[unit] = graded[unit] == NONE ? day : graded[unit];
+                    sized = sized == NONE || size != lives.value(at) ? day : sized;
                     size = lives.value(at);
                     if (fit[unit] == NONE && (wanted == ANY || wanted == size)) {
                         fit[unit] = day;
@@ -385,29 +411,48 @@ final class Fates {
                     sold = left(unit, day, due);
                     soldSize = size;
                     soldDay = when(sold, day, due);
+                    soldEnd = sized == NONE ? day : sized;
                     soldFit = fit[unit] == NONE && wanted == ANY ? day : fit[unit];
-                    add(row, sold, soldDay, Saleable.YES, size, lives.value(at), soldFit, false);
+                    add(unit, sold, soldDay, Saleable.YES, size, soldEnd, lives.value(at), soldFit);
                 }
-                case RETURNED -> add(row, sold, soldDay, Saleable.YES, soldSize, -lives.value(at), soldFit, false);
+                case RETURNED -> add(unit, sold, soldDay, Saleable.YES, soldSize, soldEnd, -lives.value(at), soldFit);
                 case LOST -> {
                     Established how = established[unit] == NONE ? Established.NO : Established.YES;
                     Saleable sale = graded[unit] == NONE ? Saleable.NO : Saleable.YES;
-                    add(row, how, when(how, day, due), sale, size, lives.value(at), fit[unit], false);
+                    add(
+                            unit,
+                            how,
+                            when(how, day, due),
+                            sale,
+                            size,
+                            sized == NONE ? day : sized,
+                            lives.value(at),
+                            fit[unit]);
                 }
                 case CULLED -> {
                     Established how = left(unit, day, due) == Established.YES ? Established.YES : Established.NO;
-                    add(row, how, when(how, day, due), Saleable.NO, size, lives.value(at), NONE, false);
+                    add(unit, how, when(how, day, due), Saleable.NO, size, day, lives.value(at), NONE);
                 }
                 case SURPLUS, USED_UP -> {
                     Established how = left(unit, day, due);
-                    add(row, how, when(how, day, due), ungraded(unit), size, lives.value(at), fit[unit], false);
+                    add(
+                            unit,
+                            how,
+                            when(how, day, due),
+                            ungraded(unit),
+                            size,
+                            sized == NONE ? day : sized,
+                            lives.value(at),
+                            fit[unit]);
                 }
                 case WORKED -> {
                     worked = left(unit, day, due);
                     workedDay = when(worked, day, due);
-                    add(row, worked, workedDay, ungraded(unit), size, lives.value(at), fit[unit], false);
+                    workedEnd = sized == NONE ? day : sized;
+                    add(unit, worked, workedDay, ungraded(unit), size, workedEnd, lives.value(at), fit[unit]);
                 }
-                case UNWORKED -> add(row, worked, workedDay, ungraded(unit), size, -lives.value(at), fit[unit], false);
+                case UNWORKED ->
+                    add(unit, worked, workedDay, ungraded(unit), size, workedEnd, -lives.value(at), fit[unit]);
                 default -> {}
             }
             if (turn.showsLife() || turn == Turn.TAKEN) {
@@ -420,7 +465,16 @@ final class Fates {
                     ? Established.YES
                     : due == NONE || asOf < due ? Established.TOO_YOUNG : Established.UNSEEN;
             int day = how == Established.YES ? due : how == Established.UNSEEN || known != NONE ? known : begun(unit);
-            add(row, how, day, graded[unit] == NONE ? Saleable.GROWING_ON : Saleable.YES, size, there, fit[unit], true);
+            add(
+                    unit,
+                    how,
+                    day,
+                    graded[unit] == NONE ? Saleable.GROWING_ON : Saleable.YES,
+                    size,
+                    sized == NONE ? asOf : sized,
+                    there,
+                    fit[unit]);
+            eventIsThere.set(events - 1);
         }
     }
 
@@ -459,19 +513,24 @@ final class Fates {
         return graded[unit] == NONE ? Saleable.CENSORED : Saleable.YES;
     }
 
-    private void add(
-            int row, Established how, int day, Saleable sale, int size, int count, int fitDay, boolean isThere) {
+    private void add(int unit, Established how, int day, Saleable sale, int size, int end, int count, int fitDay) {
+        int row = rows[unit];
         if (events == eventRow.length) {
             eventRow = Arrays.copyOf(eventRow, 2 * events);
             eventDay = Arrays.copyOf(eventDay, 2 * events);
             eventWhat = Arrays.copyOf(eventWhat, 2 * events);
+            eventUnit = Arrays.copyOf(eventUnit, 2 * events);
+            eventSale = Arrays.copyOf(eventSale, 2 * events);
+            eventEnd = Arrays.copyOf(eventEnd, 2 * events);
             eventFit = Arrays.copyOf(eventFit, 2 * events);
         }
         eventRow[events] = row;
-        eventDay[events] = day;
+        eventUnit[events] = unit;
+        eventSale[events] = size << SALE_BITS | sale.ordinal();
+        eventEnd[events] = end;
         eventFit[events] = fitDay;
-        int flag = isThere ? 1 << SALE_BITS - 1 : 0;
-        eventWhat[events++] = (count << SALE_BITS | flag | sale.ordinal()) << HOW_BITS | how.ordinal();
+        eventDay[events] = day;
+        eventWhat[events++] = count << HOW_BITS | how.ordinal();
         ofEstablished[how.ordinal()][row] += count;
         ofSaleable[sale.ordinal()][row] += count;
         if (sale == Saleable.YES) {

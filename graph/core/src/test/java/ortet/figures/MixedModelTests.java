@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
@@ -308,6 +309,29 @@ class MixedModelTests {
     }
 
     @Test
+    void doesNotTakeANearlySeparatedCellForASeparatedOne() {
+        // Ridout, Hinde & Demétrio 1998: three of eight treatments without failure, but none tells success for certain
+        long[] rooted = {30, 30, 40, 38, 15, 14, 18, 21};
+        long[] shoots = {30, 30, 40, 40, 30, 30, 30, 40};
+        double[] hours = {8, 8, 8, 8, 16, 16, 16, 16};
+        List<String> bap = List.of("2.2", "4.4", "8.8", "17.6", "2.2", "4.4", "8.8", "17.6");
+        MixedFit slope = MixedModel.laplace()
+                .fit(ModelData.of(rooted, shoots).withColumn("hours", hours).withGroups("bap", bap));
+        assertFalse(slope.fixed().get(1).isPenalized());
+        // log(138/2) − log(68/62), over 8 hours, as no difference between concentrations is seen
+        assertEquals(
+                -(Math.log(138.0 / 2) - Math.log(68.0 / 62)) / 8,
+                slope.fixed().get(1).estimate().orElseThrow().value(),
+                1e-5);
+        // with both factors crossed, whole treatments have no failure
+        double[] low = {1, 1, 1, 0, 0, 0, 0, 0};
+        MixedFit cells = MixedModel.laplace()
+                .fit(ModelData.of(rooted, shoots).withColumn("low", low).withGroups("bap", bap));
+        assertTrue(cells.fixed().get(1).isPenalized());
+        assertFinite(cells);
+    }
+
+    @Test
     void leavesOutAColumnThatOthersMakeUp() {
         MixedFit fit = MixedModel.laplace()
                 .fit(data(new long[] {3, 9, 1, 7}, new long[] {10, 10, 8, 12}, "a", "b", "c", "d")
@@ -414,6 +438,72 @@ class MixedModelTests {
                 assertEquals((above.modes()[node] - below.modes()[node]) / (2 * h), moves[m][node], 2e-6);
             }
         }
+    }
+
+    /** Computed another way: the likelihood written out for one grouping, and every derivative a difference. */
+    @Test
+    void knowsHowSureAGroupIsWithEverythingThatIsUncertain() {
+        double[] r = {3, 9, 1, 7, 20, 11};
+        double[] n = {10, 10, 8, 12, 40, 15};
+        long[] taken = Arrays.stream(r).mapToLong(Math::round).toArray();
+        long[] known = Arrays.stream(n).mapToLong(Math::round).toArray();
+        MixedFit fit = MixedModel.laplace().fit(data(taken, known, "a", "b", "c", "d", "e", "f"));
+        double beta = fit.fixed().get(0).estimate().orElseThrow().value();
+        double sigma = fit.deviations().get(0).sd().orElseThrow();
+        double h = 1e-3;
+        double here = byHand(r, n, beta, sigma);
+        double a = (byHand(r, n, beta + h, sigma) - 2 * here + byHand(r, n, beta - h, sigma)) / (h * h);
+        double d = (byHand(r, n, beta, sigma + h) - 2 * here + byHand(r, n, beta, sigma - h)) / (h * h);
+        double c = (byHand(r, n, beta + h, sigma + h)
+                        - byHand(r, n, beta + h, sigma - h)
+                        - byHand(r, n, beta - h, sigma + h)
+                        + byHand(r, n, beta - h, sigma - h))
+                / (4 * h * h);
+        double determinant = a * d - c * c;
+        for (int group = 0; group < r.length; group++) {
+            double mode = mode(r[group], n[group], beta, sigma);
+            double p = 1 / (1 + Math.exp(-beta - mode));
+            double own = 1 / (1 / (sigma * sigma) + n[group] * p * (1 - p));
+            double byBeta =
+                    (mode(r[group], n[group], beta + h, sigma) - mode(r[group], n[group], beta - h, sigma)) / (2 * h);
+            double bySigma =
+                    (mode(r[group], n[group], beta, sigma + h) - mode(r[group], n[group], beta, sigma - h)) / (2 * h);
+            double more = -(byBeta * byBeta * d - 2 * byBeta * bySigma * c + bySigma * bySigma * a) / determinant;
+            GroupEffect effect = fit.effects("mother").get(group);
+            assertEquals(mode, effect.mode(), 1e-5);
+            assertEquals(Math.sqrt(own), effect.conditionalSd(), 1e-5);
+            // differences over 1e-3 are good to about 1e-5 of themselves
+            assertEquals(Math.sqrt(own + more), effect.fullSd(), 1e-4);
+        }
+    }
+
+    /** Laplace's approximation for one grouping of one row each, but for constants. */
+    private static double byHand(double[] r, double[] n, double beta, double sigma) {
+        double sum = 0;
+        for (int group = 0; group < r.length; group++) {
+            double b = mode(r[group], n[group], beta, sigma);
+            double p = 1 / (1 + Math.exp(-beta - b));
+            sum += r[group] * Math.log(p)
+                    + (n[group] - r[group]) * Math.log(1 - p)
+                    - b * b / (2 * sigma * sigma)
+                    - Math.log(1 + sigma * sigma * n[group] * p * (1 - p)) / 2;
+        }
+        return sum;
+    }
+
+    /** Solve r − n p = b / σ² by halving. */
+    private static double mode(double r, double n, double beta, double sigma) {
+        double low = -20;
+        double high = 20;
+        for (int halving = 0; halving < 100; halving++) {
+            double b = (low + high) / 2;
+            if (r - n / (1 + Math.exp(-beta - b)) > b / (sigma * sigma)) {
+                low = b;
+            } else {
+                high = b;
+            }
+        }
+        return low;
     }
 
     @Test

@@ -36,6 +36,7 @@ final class MixedTruth {
         NESTED,
         TRAYS_LEFT_OUT,
         TRAYS_MODELLED,
+        ALL_THREE,
         ONE_TRAY_EACH
     }
 
@@ -90,7 +91,8 @@ final class MixedTruth {
         for (int mother = 0; mother < groups; mother++) {
             int cultivar = mother % cultivarEffects.length;
             double effect = world.sd() * deviate(world.kind(), random);
-            if (world.kind() == Kind.NESTED) {
+            boolean isNested = world.kind() == Kind.NESTED || world.kind() == Kind.ALL_THREE;
+            if (isNested) {
                 effect += 0.8 * cultivarEffects[cultivar];
             }
             truth[mother] = 1 / (1 + Math.exp(-(world.mean() + effect)));
@@ -100,7 +102,7 @@ final class MixedTruth {
                 double liking = 1 / (1 + Math.exp(-2 * effect / Math.max(world.sd(), 1e-9)));
                 units = 1 + (int) Math.round(liking * random.nextInt(60));
             }
-            boolean hasTrays = world.kind() == Kind.TRAYS_LEFT_OUT || world.kind() == Kind.TRAYS_MODELLED;
+            boolean hasTrays = world.kind() == Kind.TRAYS_LEFT_OUT || isTrayModelled(world);
             int parts = hasTrays ? Math.min(units, 3) : 1;
             for (int part = 0; part < parts; part++) {
                 int tray = hasTrays ? random.nextInt(Math.max(5, groups / 2)) : mother;
@@ -122,12 +124,12 @@ final class MixedTruth {
         ModelData data = ModelData.of(
                 taken.stream().mapToLong(Long::longValue).toArray(),
                 known.stream().mapToLong(Long::longValue).toArray());
-        if (world.kind() == Kind.NESTED) {
+        if (world.kind() == Kind.NESTED || world.kind() == Kind.ALL_THREE) {
             data = data.withGroups("cultivar", cultivars).withGroupsWithin("mother", "cultivar", mothers);
         } else {
             data = data.withGroups("mother", mothers);
         }
-        if (world.kind() == Kind.TRAYS_MODELLED) {
+        if (isTrayModelled(world)) {
             data = data.withGroups("tray", trays);
         }
         MixedFit fit = MixedModel.laplace().fit(data);
@@ -160,6 +162,10 @@ final class MixedTruth {
         return score;
     }
 
+    private static boolean isTrayModelled(World world) {
+        return world.kind() == Kind.TRAYS_MODELLED || world.kind() == Kind.ALL_THREE;
+    }
+
     private static double[] normals(SplittableRandom random, int count) {
         double[] values = new double[count];
         for (int at = 0; at < count; at++) {
@@ -187,7 +193,9 @@ final class MixedTruth {
         }
         worlds.add(new World("normal, rates about 90 %", 50, 0.8, 2.2, Kind.NORMAL));
         worlds.add(new World("mother within cultivar", 64, 0.6, 0.4, Kind.NESTED));
+        worlds.add(new World("mother within cultivar", 600, 0.6, 0.4, Kind.NESTED));
         worlds.add(new World("trays, in the model", 60, 0.8, 0.4, Kind.TRAYS_MODELLED));
+        worlds.add(new World("mother within cultivar, trays", 96, 0.8, 0.4, Kind.ALL_THREE));
         return worlds;
     }
 

@@ -6,12 +6,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.Collections;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import ortet.book.Diary;
 import ortet.book.MemoryBookStore;
 import ortet.book.UnitFacts.Method;
 import ortet.figures.Range;
+import ortet.figures.Warmth;
 import ortet.nursery.Snapshot;
 import ortet.value.Refused;
 
@@ -106,6 +108,19 @@ class TimingTests {
         assertEquals(Optional.of(new Range(100, 100)), row.ready().ninetieth());
         // without roots after 30 days, rooted at the latest after 70
         assertEquals(Optional.of(new Range(30, 70)), row.firstRoots().half());
+    }
+
+    @Test
+    void countsWarmthInPlaceOfDays() {
+        diary.write("2024-05-01 layer-set J-1; mother=K-1", "2024-05-31 checked J-1; findings=callus");
+        diary.write("2024-06-30 checked J-1; findings=roots-showing", "2024-09-08 severed J-1");
+        // every day of the year at 15 degrees gives 7 above 8: 30 and 60 days are 210 and 420, 130 days 910
+        Warmth even = Warmth.of(Collections.nCopies(12, 15.0), Warmth.Course.LINEAR);
+        TimingRow row = ask(TimingQuestion.of(Method.LAYER, DAY).by(new TimingQuestion.Climate(even, 8)))
+                .rows()
+                .get(0);
+        assertEquals(Optional.of(new Range(210, 420)), row.firstRoots().half());
+        assertEquals(Optional.of(new Range(910, 910)), row.ready().half());
     }
 
     @Test

@@ -17,6 +17,7 @@ import ortet.figures.Interval;
 import ortet.figures.Newcombe;
 import ortet.figures.Range;
 import ortet.plant.Person.Role;
+import ortet.plant.Tag;
 import ortet.value.Decimal;
 import ortet.value.Refused;
 
@@ -310,6 +311,24 @@ class CompareTests {
         // M-2 is of both, and so of neither
         assertEquals(14, all.first().tally().set());
         assertEquals(0, all.second().tally().set());
+    }
+
+    @Test
+    void saysHowManyAreLeftOutForOneMotherAndPutsTraysOfSeveralIntoOneCluster() {
+        diary.write(
+                "2020-06-01 cuttings-struck T-1; mothers=K-1 K-2; count=7; medium=perlite",
+                "2020-06-01 cuttings-struck T-2; mothers=K-1; count=5; medium=perlite",
+                "2020-06-01 cuttings-struck T-3; mothers=K-2; count=5; medium=perlite",
+                "2020-06-01 cuttings-struck T-4; mothers=K-3; count=5; medium=perlite",
+                "2020-06-01 cuttings-struck T-5; count=5; medium=perlite",
+                "2020-07-01 taken T-1 T-2 T-3 T-4 T-5");
+        CompareQuestion question = CompareQuestion.of(CompareOn.METHOD, "cuttings", "layers", END);
+        // K-1 and K-2 by their common tray, K-3, and a tray of nobody
+        assertEquals(3, compare(question).first().takeRate().orElseThrow().clusters());
+        assertEquals(3, compare(question).first().motherYears());
+        ComparisonTable one = table(question.where(TakeFilter.ALL.mother(new Tag("K-1"))));
+        assertEquals(7, one.shared());
+        assertEquals(5, one.rows().get(0).first().tally().set());
     }
 
     @Test

@@ -9,6 +9,7 @@ import java.util.stream.Stream;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import ortet.value.Refused;
@@ -55,9 +56,17 @@ class EstablishmentTests {
         assertEquals(due, LocalDate.ofEpochDay(rule.due(start)));
     }
 
+    /** South of the equator: October to April, 212 days or 213. */
     @ParameterizedTest
-    @CsvSource({"0, 4, 10", "90, 10, 4"})
-    void refusesWhatIsNoRule(int days, int from, int to) {
-        assertThrows(Refused.class, () -> new Establishment(days, MonthDay.of(from, 1), MonthDay.of(to, 1)));
+    @CsvSource({"2024-04-29, 2, 2024-10-01", "2024-12-30, 3, 2025-01-02", "2024-05-20, 213, 2025-10-01"})
+    void knowsASeasonThatGoesOnOverTheTurnOfTheYear(String start, int days, String due) {
+        Establishment rule = new Establishment(days, MonthDay.of(10, 1), MonthDay.of(4, 30));
+        assertEquals(LocalDate.parse(due), due(rule, start));
+    }
+
+    @Test
+    void refusesNoDaysAtAll() {
+        MonthDay day = MonthDay.of(4, 1);
+        assertThrows(Refused.class, () -> new Establishment(0, day, day));
     }
 }
