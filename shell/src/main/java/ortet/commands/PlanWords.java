@@ -62,8 +62,10 @@ final class PlanWords {
     static String between(LocalDate from, LocalDate to) {
         int first = from.get(IsoFields.WEEK_OF_WEEK_BASED_YEAR);
         int last = to.get(IsoFields.WEEK_OF_WEEK_BASED_YEAR);
-        return from + " to " + to
-                + (first == last ? " (week " + first + ")" : " (weeks " + first + " to " + last + ")");
+        return from.equals(to)
+                ? from + " (week " + first + ")"
+                : from + " to " + to
+                        + (first == last ? " (week " + first + ")" : " (weeks " + first + " to " + last + ")");
     }
 
     static String between(MonthDay from, MonthDay to) {

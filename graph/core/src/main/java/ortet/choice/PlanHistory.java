@@ -211,12 +211,14 @@ final class PlanHistory {
                 case ALL, UNTOLD -> name -> true;
             };
             List<List<Count>> sets = table.sets(whose);
-            int least = from == Spread.ALL ? 1 : FEWEST_DEGREES;
-            Optional<Double> told = NextGroup.correlation(sets);
-            if (told.isPresent() && NextGroup.degrees(sets) >= least) {
+            int here = NextGroup.degrees(sets);
+            // where every unit had the same outcome in so many seasons, they differ in nothing that could be told
+            Optional<Double> told =
+                    NextGroup.correlation(sets).or(() -> here >= FEWEST_DEGREES ? Optional.of(0.0) : Optional.empty());
+            if (told.isPresent() && here >= (from == Spread.ALL ? 1 : FEWEST_DEGREES)) {
                 source = from;
                 correlation = told.get();
-                degrees = NextGroup.degrees(sets);
+                degrees = here;
                 break;
             }
         }

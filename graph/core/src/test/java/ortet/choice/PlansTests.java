@@ -90,8 +90,9 @@ class PlansTests {
         assertEquals(0, stages.get(0).correlation());
         assertShapes(80.5, 20.5, stages.get(0).shapes());
         assertEquals(PlanStage.Spread.OWN, stages.get(0).source());
-        // every one established: how much seasons differ in it cannot be told
-        assertEquals(PlanStage.Spread.UNTOLD, stages.get(1).source());
+        // every one established in each of ten seasons
+        assertEquals(PlanStage.Spread.OWN, stages.get(1).source());
+        assertEquals(0, stages.get(1).correlation());
         assertShapes(80.5, 0.5, stages.get(1).shapes());
         assertShapes(70.5, 10.5, stages.get(2).shapes());
         assertTrue(stages.stream().allMatch(stage -> stage.lean() == PlanStage.Lean.OWN));
@@ -321,6 +322,16 @@ class PlansTests {
                 .get(0);
         assertEquals(PlanStage.Lean.ALL, other.stages().get(0).lean());
         assertEquals(new Count(0, 0), other.stages().get(0).own());
+    }
+
+    @Test
+    void saysWhenItCannotTellHowMuchSeasonsDiffer() {
+        mother("K-1", CULTIVAR);
+        layers("K-1", 2021, 20, 15, 12);
+        diary.write("2025-02-01 measured K-1; positions=8-12:60");
+        Plan plan = layers(question -> question);
+        assertTrue(plan.answer().isPresent());
+        assertTrue(plan.stages().stream().allMatch(stage -> stage.source() == PlanStage.Spread.UNTOLD));
     }
 
     @Test
