@@ -35,6 +35,7 @@ import ortet.commands.LifeCommands;
 import ortet.commands.MixedCommands;
 import ortet.commands.MoneyCommands;
 import ortet.commands.PersonCommands;
+import ortet.commands.PlanCommands;
 import ortet.commands.QuestionCommands;
 import ortet.commands.RaisingCommands;
 import ortet.commands.RecallCommands;
@@ -76,6 +77,7 @@ import ortet.nursery.Nursery;
     QuestionCommands.class,
     CompareCommands.class,
     ForecastCommands.class,
+    PlanCommands.class,
     FamilyCommands.class,
     KinCommands.class,
     RecallCommands.class,

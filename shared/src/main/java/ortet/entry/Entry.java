@@ -15,6 +15,7 @@ public sealed interface Entry
                 PlaceListed,
                 CostListed,
                 PriceListed,
+                Planned,
                 Acquired,
                 LayerSet,
                 CuttingsStruck,
@@ -80,6 +81,8 @@ public sealed interface Entry
         R costListed(CostListed entry);
 
         R priceListed(PriceListed entry);
+
+        R planned(Planned entry);
 
         R acquired(Acquired entry);
 

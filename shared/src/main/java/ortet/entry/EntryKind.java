@@ -23,6 +23,8 @@ public enum EntryKind {
     COST_LISTED(Phase.REGISTER, 0, CostListed.class),
     /** What one tree of a size class sells for, from the day on. */
     PRICE_LISTED(Phase.REGISTER, 0, PriceListed.class),
+    /** A plan that was accepted: so many trees by a day, and what is to be set for them. */
+    PLANNED(Phase.REGISTER, 0, Planned.class),
     /** A plant or batch that came from outside: the earliest that the book knows of it, not an ortet. */
     ACQUIRED(Phase.ORIGIN, 1, Acquired.class),
     /** A branch girdled and wrapped on its mother, so that it roots before it is severed. */
@@ -108,7 +110,7 @@ public enum EntryKind {
 
     /** What part of the story a kind tells. */
     public enum Phase {
-        /** What a cultivar or a place is, what a thing costs. */
+        /** What a cultivar or a place is, what a thing costs, what is planned. */
         REGISTER,
         /** Where a unit comes from. */
         ORIGIN,

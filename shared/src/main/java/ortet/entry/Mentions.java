@@ -64,6 +64,11 @@ final class Mentions implements Entry.Visitor<List<Mention>> {
     }
 
     @Override
+    public List<Mention> planned(Planned entry) {
+        return List.of();
+    }
+
+    @Override
     public List<Mention> acquired(Acquired entry) {
         return begun(entry).list();
     }

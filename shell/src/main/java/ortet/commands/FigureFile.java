@@ -8,10 +8,12 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import ortet.book.daybook.Source;
 import ortet.book.daybook.TidyReader;
@@ -83,6 +85,11 @@ final class FigureFile {
                 throw bad(column, "expected a number of at least 0, found " + quoted(text));
             }
             return Optional.of(Double.parseDouble(text.replace(',', '.')));
+        }
+
+        /** Return the line on which it begins. */
+        Where where() {
+            return new Where(shown, line, Optional.empty());
         }
 
         /** Return a refusal of what stands in this row, under a column. */
@@ -189,6 +196,11 @@ final class FigureFile {
     /** Return the file's name as the user gave it. */
     String shown() {
         return shown;
+    }
+
+    /** Return the names of the columns, from left to right. */
+    Set<String> columns() {
+        return Collections.unmodifiableSet(columns.keySet());
     }
 
     /** Return how many rows there are below the header. */

@@ -5,7 +5,7 @@ import java.util.Map;
 /** Puts the value of a column into words, with its unit: {@code stem 12 mm}. */
 final class Labels {
     private static final Map<String, String> UNITS =
-            Map.of("_mm", " mm", "_c", " °C", "_years", " years", "_m2", " m²");
+            Map.of("_mm", " mm", "_c", " °C", "_years", " years", "_m2", " m²", "_percent", " %");
 
     private Labels() {}
 

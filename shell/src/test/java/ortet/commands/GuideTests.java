@@ -113,6 +113,21 @@ class GuideTests {
                 + desk.done("compare layering cuttings --within season --stem 10 --format json");
     }
 
+    /** Plans that have every field: one that can be met, one that cannot, and orders, in a nursery with a history. */
+    private String planned() throws IOException {
+        Path own = Files.createDirectory(folder.resolve("planned"));
+        try (BookDesk desk = new BookDesk(own)) {
+            PlanCommandsTests.fill(desk, own);
+            Path orders = own.resolve("orders.csv");
+            Files.writeString(orders, "cultivar,count,by\nDeshojo,4,2029-11-01\n");
+            desk.done("plan --cultivar Deshojo --count 4 --by 2029-11-01 --method layer --keep Four");
+            return desk.done("plan --cultivar Deshojo --count 4 --by 2029-11-01 --format json")
+                    + desk.done("plan --cultivar Deshojo --count 40 --by 2029-11-01 --format json")
+                    + desk.done("plan --orders " + orders + " --format json")
+                    + desk.done("plan show --format json");
+        }
+    }
+
     @Test
     void everyFieldOfTheJsonIsDescribed() throws IOException {
         String described = Files.readString(TOP.resolve("docs/json.md"));
@@ -146,6 +161,9 @@ class GuideTests {
                     + desk.done("recall K-1 --contacts 1 --format json")
                     + desk.done("kin J-1 K-1 --format json")
                     + desk.done("cost of J-1 --format json")
+                    + desk.done(
+                            "plan --cultivar 'Acer palmatum' --count 3 --by 2029-01-01 --method layer --format json")
+                    + planned()
                     + desk.done("cost list --format json")
                     + desk.done("price list --format json");
             TreeSet<String> missing = new TreeSet<>();

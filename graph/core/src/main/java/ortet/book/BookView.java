@@ -70,6 +70,9 @@ public interface BookView {
     /** Return the entries that list costs and prices, without amendments, in recorded order. */
     List<Recorded> tariff();
 
+    /** Return the entries that keep plans, without amendments, in recorded order. */
+    List<Recorded> plans();
+
     /** Return every person, by number. */
     Collection<Person> persons();
 

@@ -1006,6 +1006,11 @@ final class Fold implements Entry.Visitor<Void> {
     }
 
     @Override
+    public Void planned(Planned entry) {
+        return null;
+    }
+
+    @Override
     public Void corrected(Corrected entry) {
         return null;
     }

@@ -27,8 +27,17 @@ public record Listed(long order, When day, Entry entry) {
      * which they came to hold: by the first day that each may have been listed, then as recorded.
      */
     public static List<Listed> tariff(BookView view, LocalDate asOf) {
+        return listed(view, view.tariff(), asOf);
+    }
+
+    /** Return the plans that were kept up to a day, in the same way. */
+    public static List<Listed> plans(BookView view, LocalDate asOf) {
+        return listed(view, view.plans(), asOf);
+    }
+
+    private static List<Listed> listed(BookView view, List<Recorded> entries, LocalDate asOf) {
         List<Listed> listed = new ArrayList<>();
-        for (Recorded recorded : view.tariff()) {
+        for (Recorded recorded : entries) {
             for (Strand strand : Strand.of(recorded, view.amendments(recorded.order()))) {
                 if (!strand.day().first().isAfter(asOf)) {
                     listed.add(new Listed(recorded.order(), strand.day(), strand.entry()));

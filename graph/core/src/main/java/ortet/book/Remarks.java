@@ -13,6 +13,7 @@ import ortet.entry.EntryKind;
 import ortet.entry.Form;
 import ortet.entry.GraftWorked;
 import ortet.entry.LayerSet;
+import ortet.entry.Planned;
 import ortet.entry.PriceListed;
 import ortet.entry.Redetermined;
 import ortet.entry.SeedSown;
@@ -83,6 +84,12 @@ final class Remarks {
             listed(strand, Optional.of(redetermined.cultivar()));
         } else if (entry instanceof PriceListed price) {
             listed(strand, price.cultivar().filter(name -> name.epithet().isPresent()));
+        } else if (entry instanceof Planned planned) {
+            listed(
+                    strand,
+                    Optional.of(planned.cultivar())
+                            .filter(name -> name.epithet().isPresent()));
+            guarded(strand, planned.cultivar(), day);
         }
         place(strand);
     }

@@ -65,6 +65,19 @@ public final class Planning {
      * @throws Refused when k or the probability is out of its range
      */
     public static Optional<Plan> smallest(long successes, double probability, Outlook outlook) {
+        return smallest(successes, probability, outlook, MOST);
+    }
+
+    /**
+     * Return the smallest n up to a number such that at least k of n succeed with at least the given probability.
+     *
+     * @param successes k, at least 0
+     * @param probability above 0 and below 1
+     * @param most the most that are thought of, at least 0
+     * @return absent when not even that many are enough
+     * @throws Refused when k or the probability is out of its range
+     */
+    public static Optional<Plan> smallest(long successes, double probability, Outlook outlook, long most) {
         if (successes < 0) {
             throw Refused.because("bad-number", "expected at least 0 successes, found " + successes);
         }
@@ -75,14 +88,17 @@ public final class Planning {
         if (successes == 0) {
             return Optional.of(new Plan(0, 1, Optional.empty()));
         }
-        if (successes > MOST || !isEnough(outlook, successes, MOST, probability)) {
+        if (successes > most) {
             return Optional.empty();
         }
         long low = successes - 1;
-        long high = Math.max(1, successes);
+        long high = successes;
         while (!isEnough(outlook, successes, high, probability)) {
+            if (high == most) {
+                return Optional.empty();
+            }
             low = high;
-            high = Math.min(MOST, high * 2);
+            high = Math.min(most, high * 2);
         }
         while (high - low > 1) {
             long middle = (low + high) / 2;
@@ -94,6 +110,21 @@ public final class Planning {
         }
         return Optional.of(
                 new Plan(high, outlook.atLeast(successes, high), Optional.of(outlook.atLeast(successes, high - 1))));
+    }
+
+    /** Return the largest k, 0 to n, such that at least k of n succeed with at least the given probability. */
+    public static long largest(long trials, double probability, Outlook outlook) {
+        long low = 0;
+        long high = trials + 1;
+        while (high - low > 1) {
+            long middle = (low + high) / 2;
+            if (isEnough(outlook, middle, trials, probability)) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        return low;
     }
 
     private static boolean isEnough(Outlook outlook, long successes, long trials, double probability) {

@@ -1,6 +1,7 @@
 package ortet.yield;
 
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.EnumSet;
 import java.util.Set;
 import ortet.book.Act;
@@ -53,12 +54,17 @@ final class Fates {
         GROWING_ON
     }
 
+    /** Any size class. */
+    static final int ANY = -1;
+
+    /** Where there is no day. */
+    static final int NONE = Integer.MIN_VALUE;
+
     private static final Established[] ESTABLISHED = Established.values();
     private static final int FIRST = 1024;
     private static final Saleable[] SALEABLE = Saleable.values();
     private static final int HOW_BITS = 3;
     private static final int SALE_BITS = 2;
-    private static final int NONE = Integer.MIN_VALUE;
     private static final int NOBODY = -1;
     private static final int FOREIGN = -2;
     private static final int NOT_YET = -3;
@@ -69,6 +75,7 @@ final class Fates {
     private final Lives lives;
     private final Establishment establishment;
     private final int asOf;
+    private final int wanted;
 
     private final int[] own;
     private final int[] rows;
@@ -76,6 +83,7 @@ final class Fates {
     private final int[] start;
     private final int[] established;
     private final int[] graded;
+    private final int[] fit;
     private final int[][] ofEstablished;
     private final int[][] ofSaleable;
     private final int[][] bySize;
@@ -86,15 +94,18 @@ final class Fates {
     private int[] eventUnit = new int[FIRST];
     private int[] eventSale = new int[FIRST];
     private int[] eventEnd = new int[FIRST];
+    private int[] eventFit = new int[FIRST];
+    private final BitSet eventIsThere = new BitSet();
     private int events;
 
-    private Fates(Samples samples, Establishment establishment) {
+    private Fates(Samples samples, Establishment establishment, int wanted) {
         this.samples = samples;
         this.snapshot = samples.snapshot();
         this.cohorts = samples.cohorts();
         this.lives = snapshot.lives();
         this.establishment = establishment;
         this.asOf = Math.toIntExact(snapshot.asOf().toEpochDay());
+        this.wanted = wanted;
         int units = snapshot.lastUnit() + 1;
         int size = cohorts.size();
         own = filled(units, NOBODY);
@@ -102,6 +113,7 @@ final class Fates {
         start = filled(units, NONE);
         established = filled(units, NONE);
         graded = filled(units, NONE);
+        fit = filled(units, NONE);
         accounts = new int[size];
         ofEstablished = new int[Established.values().length][size];
         ofSaleable = new int[Saleable.values().length][size];
@@ -123,7 +135,16 @@ final class Fates {
 
     /** Follow every cohort of a snapshot to its day. */
     static Fates of(Samples samples, Establishment establishment) {
-        Fates fates = new Fates(samples, establishment);
+        return of(samples, establishment, ANY);
+    }
+
+    /**
+     * Follow every cohort of a snapshot to its day.
+     *
+     * @param wanted the size class that {@link #eventFitDay} is about, as its place in {@link Lives#sizes()}, or {@link #ANY}
+     */
+    static Fates of(Samples samples, Establishment establishment, int wanted) {
+        Fates fates = new Fates(samples, establishment, wanted);
         ClonalOrder.settle(fates.snapshot, unit -> fates.rows[unit] != NOT_YET, fates::settle);
         fates.close();
         return fates;
@@ -192,6 +213,19 @@ final class Fates {
      */
     int eventDay(int event) {
         return eventDay[event];
+    }
+
+    /**
+     * Return the first day on which the plants of an event were known to be fit for sale in the size class wanted (graded so;
+     * or sold, where any class is), in days since 1970; {@link #NONE} where they never were, or were culled for quality since.
+     */
+    int eventFitDay(int event) {
+        return eventFit[event];
+    }
+
+    /** Tell whether the plants of an event grow in the nursery still. */
+    boolean eventIsThere(int event) {
+        return eventIsThere.get(event);
     }
 
     /** Return the unit whose tag the plants of an event bore. */
@@ -324,6 +358,7 @@ final class Fates {
         start[unit] = both(start[unit], start[source], day, more);
         established[unit] = both(established[unit], established[source], day, more);
         graded[unit] = both(graded[unit], graded[source], day, more);
+        fit[unit] = both(fit[unit], fit[source], day, more);
     }
 
     private static int both(int mine, int theirs, int day, boolean more) {
@@ -346,6 +381,7 @@ final class Fates {
         Established worked = Established.CENSORED;
         int soldSize = size;
         int soldDay = NONE;
+        int soldFit = NONE;
         int workedDay = NONE;
         int soldEnd = NONE;
         int workedEnd = NONE;
@@ -367,23 +403,35 @@ final class Fates {
                     graded[unit] = graded[unit] == NONE ? day : graded[unit];
                     sized = sized == NONE || size != lives.value(at) ? day : sized;
                     size = lives.value(at);
+                    if (fit[unit] == NONE && (wanted == ANY || wanted == size)) {
+                        fit[unit] = day;
+                    }
                 }
                 case SOLD -> {
                     sold = left(unit, day, due);
                     soldSize = size;
                     soldDay = when(sold, day, due);
                     soldEnd = sized == NONE ? day : sized;
-                    add(unit, sold, soldDay, Saleable.YES, size, soldEnd, lives.value(at));
+                    soldFit = fit[unit] == NONE && wanted == ANY ? day : fit[unit];
+                    add(unit, sold, soldDay, Saleable.YES, size, soldEnd, lives.value(at), soldFit);
                 }
-                case RETURNED -> add(unit, sold, soldDay, Saleable.YES, soldSize, soldEnd, -lives.value(at));
+                case RETURNED -> add(unit, sold, soldDay, Saleable.YES, soldSize, soldEnd, -lives.value(at), soldFit);
                 case LOST -> {
                     Established how = established[unit] == NONE ? Established.NO : Established.YES;
                     Saleable sale = graded[unit] == NONE ? Saleable.NO : Saleable.YES;
-                    add(unit, how, when(how, day, due), sale, size, sized == NONE ? day : sized, lives.value(at));
+                    add(
+                            unit,
+                            how,
+                            when(how, day, due),
+                            sale,
+                            size,
+                            sized == NONE ? day : sized,
+                            lives.value(at),
+                            fit[unit]);
                 }
                 case CULLED -> {
                     Established how = left(unit, day, due) == Established.YES ? Established.YES : Established.NO;
-                    add(unit, how, when(how, day, due), Saleable.NO, size, day, lives.value(at));
+                    add(unit, how, when(how, day, due), Saleable.NO, size, day, lives.value(at), NONE);
                 }
                 case SURPLUS, USED_UP -> {
                     Established how = left(unit, day, due);
@@ -394,15 +442,17 @@ final class Fates {
                             ungraded(unit),
                             size,
                             sized == NONE ? day : sized,
-                            lives.value(at));
+                            lives.value(at),
+                            fit[unit]);
                 }
                 case WORKED -> {
                     worked = left(unit, day, due);
                     workedDay = when(worked, day, due);
                     workedEnd = sized == NONE ? day : sized;
-                    add(unit, worked, workedDay, ungraded(unit), size, workedEnd, lives.value(at));
+                    add(unit, worked, workedDay, ungraded(unit), size, workedEnd, lives.value(at), fit[unit]);
                 }
-                case UNWORKED -> add(unit, worked, workedDay, ungraded(unit), size, workedEnd, -lives.value(at));
+                case UNWORKED ->
+                    add(unit, worked, workedDay, ungraded(unit), size, workedEnd, -lives.value(at), fit[unit]);
                 default -> {}
             }
             if (turn.showsLife() || turn == Turn.TAKEN) {
@@ -422,7 +472,9 @@ final class Fates {
                     graded[unit] == NONE ? Saleable.GROWING_ON : Saleable.YES,
                     size,
                     sized == NONE ? asOf : sized,
-                    there);
+                    there,
+                    fit[unit]);
+            eventIsThere.set(events - 1);
         }
     }
 
@@ -461,7 +513,7 @@ final class Fates {
         return graded[unit] == NONE ? Saleable.CENSORED : Saleable.YES;
     }
 
-    private void add(int unit, Established how, int day, Saleable sale, int size, int end, int count) {
+    private void add(int unit, Established how, int day, Saleable sale, int size, int end, int count, int fitDay) {
         int row = rows[unit];
         if (events == eventRow.length) {
             eventRow = Arrays.copyOf(eventRow, 2 * events);
@@ -470,11 +522,13 @@ final class Fates {
             eventUnit = Arrays.copyOf(eventUnit, 2 * events);
             eventSale = Arrays.copyOf(eventSale, 2 * events);
             eventEnd = Arrays.copyOf(eventEnd, 2 * events);
+            eventFit = Arrays.copyOf(eventFit, 2 * events);
         }
         eventRow[events] = row;
         eventUnit[events] = unit;
         eventSale[events] = size << SALE_BITS | sale.ordinal();
         eventEnd[events] = end;
+        eventFit[events] = fitDay;
         eventDay[events] = day;
         eventWhat[events++] = count << HOW_BITS | how.ordinal();
         ofEstablished[how.ordinal()][row] += count;

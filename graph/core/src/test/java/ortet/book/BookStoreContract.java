@@ -60,6 +60,9 @@ public interface BookStoreContract {
                 "2015-01-02 place-listed; place=House 1; premises=Home",
                 "2015-01-02 cost-listed; task=layer-set; hours=0.2; amount=0.125 EUR",
                 "2015 price-listed; size=M; cultivar=Acer palmatum; price=45.00 EUR",
+                "2015-01-03 planned; name=Spring 2019; cultivar=Acer palmatum 'Deshojo'; method=layer; wanted=2;"
+                        + " wanted_by=2019-04-01; sure_percent=90; to_set=4; set_from=2018-04-20; set_to=2018-06-15;"
+                        + " expected=2.9",
                 "2015-03 acquired K-1 K-2; cultivar=Acer palmatum 'Deshojo'; supplier=#3; by=#1; place=House 1",
                 "2015-03-05 acquired R-1; count=40; cultivar=Acer palmatum",
                 "2016 acquired K-3",
@@ -149,6 +152,7 @@ public interface BookStoreContract {
             assertEquals(List.of(), view.offspring(new UnitNumber(1), EnumSet.allOf(Act.class)));
             assertEquals(List.of(), view.listings());
             assertEquals(List.of(), view.tariff());
+            assertEquals(List.of(), view.plans());
             assertTrue(view.persons().isEmpty());
             assertEquals(Optional.empty(), view.person("Máire"));
             assertEquals(0, view.since(0).count());
@@ -632,6 +636,11 @@ public interface BookStoreContract {
                         .map(recorded -> recorded.entry().kind())
                         .toList());
         assertEquals(List.of(EntryKind.COST_LISTED, EntryKind.PRICE_LISTED), tariff);
+        List<EntryKind> plans = diary.store()
+                .read(view -> view.plans().stream()
+                        .map(recorded -> recorded.entry().kind())
+                        .toList());
+        assertEquals(List.of(EntryKind.PLANNED), plans);
         Predicate<String> known =
                 name -> diary.store().read(view -> view.person(name)).isPresent();
         assertEquals(

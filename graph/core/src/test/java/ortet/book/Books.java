@@ -48,6 +48,7 @@ public final class Books {
         all.put("persons", List.copyOf(view.persons()));
         all.put("listings", view.listings());
         all.put("tariff", view.tariff());
+        all.put("plans", view.plans());
         for (long order = 1; order <= head.order(); order++) {
             all.put("entry " + order, view.entry(order));
             all.put("amendments of " + order, view.amendments(order));

@@ -96,6 +96,11 @@ public abstract class ForwardingView implements BookView {
     }
 
     @Override
+    public List<Recorded> plans() {
+        return book.plans();
+    }
+
+    @Override
     public List<Recorded> tariff() {
         return book.tariff();
     }

@@ -326,6 +326,11 @@ public final class MemoryBookStore implements BookStore {
             return ofKinds(EntryKind.COST_LISTED, EntryKind.PRICE_LISTED);
         }
 
+        @Override
+        public List<Recorded> plans() {
+            return ofKinds(EntryKind.PLANNED);
+        }
+
         private List<Recorded> ofKinds(EntryKind... kinds) {
             return entries.stream()
                     .map(Chained::recorded)

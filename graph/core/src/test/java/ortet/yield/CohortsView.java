@@ -348,6 +348,11 @@ final class CohortsView implements BookView {
     }
 
     @Override
+    public List<Recorded> plans() {
+        return List.of();
+    }
+
+    @Override
     public List<Recorded> tariff() {
         return List.of();
     }

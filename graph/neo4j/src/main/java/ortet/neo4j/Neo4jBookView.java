@@ -532,6 +532,11 @@ final class Neo4jBookView implements BookView {
     }
 
     @Override
+    public List<Recorded> plans() {
+        return register("plans");
+    }
+
+    @Override
     public List<Recorded> tariff() {
         return register("tariff");
     }

@@ -299,6 +299,11 @@ final class SqliteBookView implements BookView, AutoCloseable {
     }
 
     @Override
+    public List<Recorded> plans() {
+        return many("plans", SqliteBookView::recorded);
+    }
+
+    @Override
     public List<Recorded> tariff() {
         return many("tariff", SqliteBookView::recorded);
     }

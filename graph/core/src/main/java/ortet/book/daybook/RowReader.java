@@ -181,7 +181,7 @@ final class RowReader {
     /**
      * Return what tells a row from others of its source: the kind, the day and the tags in the order of their
      * characters; where there are none, or an entry is amended, also what it is about; for a cost or a price also what
-     * costs it.
+     * costs it, for a plan its name.
      */
     static String key(When day, Entry entry) {
         List<Tag> tags = entry.tags();
@@ -201,6 +201,8 @@ final class RowReader {
                 for (String column : TARIFF_COLUMNS) {
                     key.append('\n').append(texts.getOrDefault(column, ""));
                 }
+            } else if (entry.kind() == EntryKind.PLANNED) {
+                key.append('\n').append(texts.getOrDefault("name", ""));
             }
         }
         return key.toString();

@@ -1,0 +1,430 @@
+package ortet.choice;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import org.apache.commons.statistics.distribution.BetaDistribution;
+import ortet.book.BookView;
+import ortet.book.UnitFacts.Method;
+import ortet.choice.Plan.Answer;
+import ortet.choice.Plan.Ready;
+import ortet.choice.Plan.Shortfall;
+import ortet.choice.Plan.Why;
+import ortet.choice.PlanStage.Lean;
+import ortet.choice.PlanWeeks.Window;
+import ortet.choice.PlanWood.Found;
+import ortet.figures.BetaBinomial.Shapes;
+import ortet.figures.Planning;
+import ortet.figures.Stages;
+import ortet.money.Tariff;
+import ortet.nursery.Snapshot;
+import ortet.plant.CultivarName;
+import ortet.timing.Timing;
+import ortet.timing.TimingQuestion;
+import ortet.timing.TimingRow;
+import ortet.timing.Waiting;
+import ortet.value.OrtetException;
+import ortet.yield.Establishment;
+import ortet.yield.Outcomes;
+import ortet.yield.Periods;
+
+/** Makes plans out of one snapshot, one after another; each may use wood, which the next does not have then. */
+final class PlanMaker {
+    private static final double[] LEVELS = {0.05, 0.1, 0.25, 0.5};
+    private static final int YEARS_AHEAD = 3;
+    /** So many of what has no positions are thought of when another day is looked for. */
+    private static final int MANY = 2_000;
+
+    private final BookView view;
+    private final Snapshot snapshot;
+    private final LocalDate asOf;
+    private final Map<Optional<String>, Outcomes> bySize = new HashMap<>();
+    private final Outcomes outcomes;
+    private final PlanWood wood;
+    private final Tariff tariff;
+
+    PlanMaker(BookView view, Snapshot snapshot) {
+        this.view = view;
+        this.snapshot = snapshot;
+        this.asOf = snapshot.asOf();
+        this.outcomes = outcomes(Optional.empty());
+        this.wood = new PlanWood(view, snapshot, outcomes);
+        this.tariff = Tariff.of(view, asOf);
+    }
+
+    private Outcomes outcomes(Optional<String> size) {
+        return bySize.computeIfAbsent(
+                size, one -> Outcomes.of(snapshot, Periods.DEFAULTS, Establishment.DEFAULTS, one));
+    }
+
+    /** Return the wood that is left. */
+    PlanWood wood() {
+        return wood;
+    }
+
+    /** Return a plan for each method asked for. */
+    List<Plan> plans(PlanQuestion question) {
+        Set<CultivarName> names = Plans.names(view, snapshot, question.cultivar());
+        Outcomes sized = outcomes(question.size());
+        List<Plan> plans = new ArrayList<>();
+        for (Method method : question.method().map(List::of).orElse(Plans.METHODS)) {
+            PlanHistory history = new PlanHistory(sized, snapshot.cultivars(), names, method, asOf, cohort -> true);
+            if (question.method().isPresent() || !history.own().isEmpty()) {
+                plans.add(new Making(question, names, method, history).plan());
+            }
+        }
+        if (plans.isEmpty()) {
+            PlanHistory none = new PlanHistory(sized, snapshot.cultivars(), names, Method.LAYER, asOf, cohort -> true);
+            plans.add(new Making(question, names, Method.LAYER, none).plan());
+        }
+        return plans;
+    }
+
+    /** A window of setting, with how likely what is set in it passes each stage. */
+    private record Way(Window window, int days, Stages stages, List<PlanStage> told) {
+        LocalDate fitBy() {
+            return window.to().plusDays(days);
+        }
+    }
+
+    /** A number to set in a way. */
+    private record Number(Way way, Planning.Plan plan) {}
+
+    /** One plan being made. */
+    private final class Making {
+        private final PlanQuestion question;
+        private final Set<CultivarName> names;
+        private final Method method;
+        private final PlanHistory history;
+        private final Optional<PlanStage> take;
+        private final Optional<PlanStage> establish;
+        private final Optional<PlanWeeks> weeks;
+        private final Found found;
+        private final Map<Integer, Stages> stages = new TreeMap<>();
+        private final Map<Integer, Planning.Outlook> outlooks = new TreeMap<>();
+        private final List<Integer> steps = new ArrayList<>();
+
+        Making(PlanQuestion question, Set<CultivarName> names, Method method, PlanHistory history) {
+            this.question = question;
+            this.names = names;
+            this.method = method;
+            this.history = history;
+            this.take = history.take();
+            this.establish = history.establish();
+            this.weeks = history.weeks();
+            this.found = wood.found(names, method);
+        }
+
+        Plan plan() {
+            if (take.isEmpty() || establish.isEmpty() || weeks.isEmpty()) {
+                return lacking(Why.NOT_KNOWN);
+            }
+            for (int days = PlanHistory.STEP; days <= history.longest(); days += PlanHistory.STEP) {
+                if (history.fit(days).isPresent()) {
+                    steps.add(days);
+                }
+            }
+            if (steps.isEmpty()) {
+                return lacking(Why.NOT_KNOWN);
+            }
+            List<Window> windows = weeks.get().between(asOf, question.by());
+            Optional<Number> best = Optional.empty();
+            for (Window window : windows) {
+                Optional<Number> number = smallest(window);
+                // as few, and set later: the bench is free for longer
+                if (number.isPresent()
+                        && (best.isEmpty()
+                                || number.get().plan().trials()
+                                        <= best.get().plan().trials())) {
+                    best = number;
+                }
+            }
+            if (best.isPresent() && (method != Method.LAYER || best.get().plan().trials() <= found.free())) {
+                return enough(best.get());
+            }
+            return shortOf(windows, best);
+        }
+
+        private Plan lacking(Why why) {
+            return plan(
+                    List.of(),
+                    Optional.empty(),
+                    Optional.of(new Shortfall(
+                            why,
+                            positions(),
+                            Optional.empty(),
+                            Optional.empty(),
+                            Optional.empty(),
+                            Optional.empty(),
+                            Optional.empty(),
+                            Optional.empty())),
+                    found.mothers());
+        }
+
+        private Plan plan(
+                List<PlanStage> told,
+                Optional<Answer> answer,
+                Optional<Shortfall> shortfall,
+                List<PlanMother> mothers) {
+            return new Plan(
+                    question,
+                    names.stream().map(CultivarName::toString).toList(),
+                    method,
+                    told,
+                    weeks,
+                    answer,
+                    shortfall,
+                    mothers,
+                    found.leftOut(),
+                    history.own().stream()
+                            .mapToInt(cohort -> cohort.tally().pending())
+                            .sum(),
+                    history.own().stream()
+                            .mapToInt(cohort -> cohort.tally().set())
+                            .sum());
+        }
+
+        private Optional<Integer> positions() {
+            return method == Method.LAYER ? Optional.of(found.free()) : Optional.empty();
+        }
+
+        // ---- how many ----
+
+        private Stages stages(int days) {
+            return stages.computeIfAbsent(
+                    days,
+                    one -> Stages.of(told(one).stream().map(PlanStage::shapes).toList()));
+        }
+
+        private List<PlanStage> told(int days) {
+            return List.of(
+                    take.orElseThrow(),
+                    establish.orElseThrow(),
+                    history.fit(days).orElseThrow());
+        }
+
+        /** Return how likely enough come through in so many days; one for each, for it keeps what it has worked out. */
+        private Planning.Outlook outlook(int days) {
+            return outlooks.computeIfAbsent(days, one -> stages(one).outlook());
+        }
+
+        /**
+         * Return the steps up to so many days that are worth a thought: what is fit for sale after fewer days is so after more,
+         * so each is left out whose share is no larger, wherever one looks, than that of another.
+         */
+        private List<Integer> worthwhile(long most) {
+            Map<Integer, double[]> shares = new TreeMap<>();
+            for (int days : steps) {
+                if (days <= most) {
+                    Shapes shapes = history.fit(days).orElseThrow().shapes();
+                    BetaDistribution beta = BetaDistribution.of(shapes.alpha(), shapes.beta());
+                    double[] quantiles = new double[LEVELS.length];
+                    for (int at = 0; at < LEVELS.length; at++) {
+                        quantiles[at] = beta.inverseCumulativeProbability(LEVELS[at]);
+                    }
+                    shares.put(days, quantiles);
+                }
+            }
+            return shares.keySet().stream()
+                    .filter(days -> shares.entrySet().stream()
+                            .noneMatch(other -> other.getKey() != days.intValue()
+                                    && isBelow(shares.get(days), other.getValue(), other.getKey() < days.intValue())))
+                    .toList();
+        }
+
+        /** Tell whether one is nowhere above another; where they are equal, whether the other comes first. */
+        private boolean isBelow(double[] one, double[] other, boolean otherIsFirst) {
+            boolean isLess = false;
+            for (int at = 0; at < one.length; at++) {
+                if (one[at] > other[at]) {
+                    return false;
+                }
+                isLess |= one[at] < other[at];
+            }
+            return isLess || otherIsFirst;
+        }
+
+        private long horizon(Window window, LocalDate by) {
+            return by.toEpochDay() - window.to().toEpochDay();
+        }
+
+        private Optional<Number> smallest(Window window) {
+            Optional<Number> best = Optional.empty();
+            for (int days : worthwhile(horizon(window, question.by()))) {
+                Planning.Outlook outlook = outlook(days);
+                if (best.isPresent()) {
+                    long fewer = best.get().plan().trials() - 1;
+                    if (outlook.atLeast(question.wanted(), fewer) < question.sure()) {
+                        continue;
+                    }
+                }
+                Optional<Number> number =
+                        smallest(days).map(plan -> new Number(new Way(window, days, stages(days), told(days)), plan));
+                if (number.isPresent()
+                        && (best.isEmpty()
+                                || number.get().plan().trials()
+                                        < best.get().plan().trials())) {
+                    best = number;
+                }
+            }
+            return best;
+        }
+
+        private Optional<Planning.Plan> smallest(int days) {
+            // where not even the mean is enough of all that are thought of, it is not worth the search
+            if (stages(days).mean() * PlanQuestion.MOST < question.wanted()) {
+                return Optional.empty();
+            }
+            // an upper limit of the chance: every stage but one certain
+            for (PlanStage stage : told(days)) {
+                double alone = Planning.betaBinomial(stage.shapes()).atLeast(question.wanted(), PlanQuestion.MOST);
+                if (alone < question.sure()) {
+                    return Optional.empty();
+                }
+            }
+            return Planning.smallest(question.wanted(), question.sure(), outlook(days), PlanQuestion.MOST);
+        }
+
+        // ---- what is said of it ----
+
+        private Plan enough(Number number) {
+            Way way = number.way();
+            int toSet = Math.toIntExact(number.plan().trials());
+            double[] distribution = way.stages().distribution(new long[] {toSet, 0, 0}, 0);
+            double taken = toSet * take.orElseThrow().rate();
+            Optional<Ready> ready = ready(way.window());
+            long onBench = way.days() - ready.map(one -> Math.round(one.days())).orElse(0L);
+            Answer answer = new Answer(
+                    toSet,
+                    number.plan().probability(),
+                    number.plan().probabilityOfOneLess().orElse(0.0),
+                    toSet * way.stages().mean(),
+                    PlanRange.of(distribution),
+                    way.window().from(),
+                    way.window().to(),
+                    way.fitBy(),
+                    ready,
+                    PlanCost.of(
+                            tariff,
+                            method,
+                            question.size(),
+                            toSet,
+                            taken,
+                            method == Method.LAYER ? onBench : way.days(),
+                            history.own().isEmpty() ? history.all() : history.own(),
+                            snapshot.lives().treatments()));
+            return plan(
+                    way.told(), Optional.of(answer), Optional.empty(), PlanWood.shared(found.mothers(), toSet, method));
+        }
+
+        /** Return when those set in a window are ready, from the cultivar's own times or, where they are few, from others'. */
+        private Optional<Ready> ready(Window window) {
+            Set<String> taxa = new HashSet<>();
+            names.forEach(name -> taxa.add(name.taxon()));
+            for (Lean lean : Lean.values()) {
+                Optional<Waiting> waiting = switch (lean) {
+                    case OWN ->
+                        names.size() == 1 ? waiting(names.iterator().next().toString()) : Optional.empty();
+                    case TAXON -> taxa.size() == 1 ? waiting(taxa.iterator().next()) : Optional.empty();
+                    case ALL ->
+                        Optional.of(Timing.ask(view, snapshot, TimingQuestion.of(method, asOf))
+                                .all()
+                                .ready());
+                };
+                Optional<Ready> ready = waiting.filter(one ->
+                                one.happened() >= Waiting.FEW && one.half().isPresent())
+                        .map(one -> new Ready(
+                                window.from()
+                                        .plusDays(Math.round(
+                                                one.tenth().orElseThrow().lower())),
+                                one.ninetieth()
+                                        .filter(range -> Double.isFinite(range.upper()))
+                                        .map(range -> window.to().plusDays(Math.round(range.upper()))),
+                                one.half().orElseThrow().lower(),
+                                one.happened(),
+                                lean));
+                if (ready.isPresent()) {
+                    return ready;
+                }
+            }
+            return Optional.empty();
+        }
+
+        private Optional<Waiting> waiting(String name) {
+            if (history.all().stream()
+                    .noneMatch(cohort -> history.isOwn(cohort.cultivar()) || history.isOfTaxon(cohort.cultivar()))) {
+                return Optional.empty();
+            }
+            try {
+                TimingRow all = Timing.ask(
+                                view, snapshot, TimingQuestion.of(method, asOf).cultivar(name))
+                        .all();
+                return Optional.of(all.ready());
+            } catch (OrtetException unknown) {
+                return Optional.empty();
+            }
+        }
+
+        // ---- what can be had instead ----
+
+        private Plan shortOf(List<Window> windows, Optional<Number> needed) {
+            boolean isLayer = method == Method.LAYER;
+            int limit = isLayer ? Math.min(found.free(), PlanQuestion.MOST) : PlanQuestion.MOST;
+            Optional<Way> best = Optional.empty();
+            int most = 0;
+            double chance = 0;
+            for (Window window : windows) {
+                for (int days : worthwhile(horizon(window, question.by()))) {
+                    double here = outlook(days).atLeast(question.wanted(), limit);
+                    int count = isLayer
+                            ? (int) Planning.largest(
+                                    limit, question.sure(), stages(days).outlook())
+                            : 0;
+                    if (best.isEmpty() || count > most || count == most && here > chance) {
+                        best = Optional.of(new Way(window, days, stages(days), told(days)));
+                        most = count;
+                        chance = here;
+                    }
+                }
+            }
+            Why why = best.isEmpty() ? Why.TOO_LATE : needed.isPresent() ? Why.POSITIONS : Why.NOT_SO_SURE;
+            // too late for any: nothing is said of how many would be fit for sale in time
+            List<PlanStage> told =
+                    best.map(Way::told).orElseGet(() -> List.of(take.orElseThrow(), establish.orElseThrow()));
+            int use = isLayer && best.isPresent() ? limit : 0;
+            return plan(
+                    told,
+                    Optional.empty(),
+                    Optional.of(new Shortfall(
+                            why,
+                            positions(),
+                            needed.map(number -> Math.toIntExact(number.plan().trials())),
+                            best.isEmpty() ? Optional.of(0) : isLayer ? Optional.of(most) : Optional.empty(),
+                            Optional.of(chance),
+                            soonest(isLayer ? limit : MANY),
+                            best.map(way -> way.window().from()),
+                            best.map(way -> way.window().to()))),
+                    PlanWood.shared(found.mothers(), use, method));
+        }
+
+        /** Return the first day by which as many as asked can be had, set in one of the next windows, with what there is. */
+        private Optional<LocalDate> soonest(int limit) {
+            List<Window> next = weeks.orElseThrow().between(asOf, asOf.plusYears(YEARS_AHEAD));
+            for (int days : steps) {
+                if (outlook(days).atLeast(question.wanted(), limit) >= question.sure()) {
+                    return next.stream()
+                            .map(window -> window.to().plusDays(days))
+                            .filter(day -> day.isAfter(question.by()))
+                            .findFirst();
+                }
+            }
+            return Optional.empty();
+        }
+    }
+}
