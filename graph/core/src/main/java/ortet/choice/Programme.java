@@ -38,7 +38,8 @@ final class Programme implements AutoCloseable {
     private final MPConstraint[] rows;
     private final MPConstraint[] totals;
     private final List<MPVariable> variables = new ArrayList<>();
-    private MPSolver.ResultStatus status = MPSolver.ResultStatus.NOT_SOLVED;
+    private boolean isOptimal;
+    private String status = "not asked";
 
     Programme(Layout layout, Kind kind) {
         this.layout = layout;
@@ -136,17 +137,19 @@ final class Programme implements AutoCloseable {
         parameters.setIntegerParam(
                 MPSolverParameters.IntegerParam.INCREMENTALITY,
                 MPSolverParameters.IncrementalityValues.INCREMENTALITY_ON.swigValue());
-        status = solver.solve(parameters);
+        MPSolver.ResultStatus found = solver.solve(parameters);
         parameters.delete();
-        return status == MPSolver.ResultStatus.OPTIMAL || status == MPSolver.ResultStatus.FEASIBLE;
+        status = found.toString();
+        isOptimal = found == MPSolver.ResultStatus.OPTIMAL;
+        return isOptimal || found == MPSolver.ResultStatus.FEASIBLE;
     }
 
     boolean isOptimal() {
-        return status == MPSolver.ResultStatus.OPTIMAL;
+        return isOptimal;
     }
 
     String status() {
-        return status.toString();
+        return status;
     }
 
     double value() {
