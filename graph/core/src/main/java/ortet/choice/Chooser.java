@@ -43,11 +43,13 @@ public final class Chooser {
         Arrays.fill(ones, 1);
         Paths paths = new Paths(layout, products, stocks, takings, ones);
         double[] first = first(layout);
-        if (question.mothers().stream().anyMatch(mother -> mother.trial().isPresent())) {
-            first = learn(paths, first, settings, isLate, progress);
-        }
         Planner planner = new Planner(settings.gap(), whole, isLate, progress);
-        Planner.Plan plan = planner.plan(paths, first, seconds);
+        boolean tries =
+                question.mothers().stream().anyMatch(mother -> mother.trial().isPresent());
+        if (tries) {
+            first = learn(paths, first, settings, planner);
+        }
+        Planner.Plan plan = planner.plan(paths, first, tries, seconds);
         Surety surety = new Surety(paths, plan, whole, isLate, progress);
         return answer(paths, plan, surety, whole);
     }
@@ -62,12 +64,8 @@ public final class Chooser {
     }
 
     /** Find what trials teach at the prices of the plan without that, and return those prices. */
-    private static double[] learn(
-            Paths paths, double[] first, Settings settings, BooleanSupplier isLate, Progress progress) {
-        double[] prices;
-        try (Relaxation relaxation = new Relaxation(paths, first)) {
-            prices = relaxation.solve(settings.gap(), isLate, progress).prices();
-        }
+    private static double[] learn(Paths paths, double[] first, Settings settings, Planner planner) {
+        double[] prices = planner.relax(paths, first, false, settings.gap()).prices();
         Priced priced = new Priced(paths.layout, paths.products, prices);
         IntStream.range(0, paths.stocks.length)
                 .parallel()

@@ -17,9 +17,11 @@ import java.util.TreeSet;
  */
 final class Layout {
     /** How much dearer an hour or square metre too much is than the dearest tree. */
-    private static final double OVERRUN = 1000;
+    private static final double OVERRUN = 50;
     /** How much more than the dearest thing a tree asked for counts, when the aim is to meet demand. */
     private static final double WANTED = 100;
+
+    private static final double ROUNDING = 1e-7;
 
     final ChoiceQuestion question;
     final int years;
@@ -28,6 +30,7 @@ final class Layout {
     final int scenarios;
     final boolean wantsDemand;
     final double wanted;
+    final double dearest;
     final double overrun;
     final List<String> places;
     /** By row: what there is, or the demand. */
@@ -109,7 +112,7 @@ final class Layout {
             outletAt.put(List.of(outlet.cultivar(), outlet.sizeClass()), outletAt.size());
         }
         this.rows = firstSales + question.outlets().size() * allYears * scenarios;
-        double dearest = dearest();
+        this.dearest = dearest();
         this.wantsDemand = settings.aim() == Aim.DEMAND;
         this.wanted = wantsDemand ? WANTED * dearest : 0;
         this.overrun = OVERRUN * (dearest + wanted);
@@ -135,15 +138,15 @@ final class Layout {
     }
 
     private double dearest() {
-        double dearest = 1;
+        double most = 1;
         for (Outlet outlet : question.outlets()) {
-            dearest = Math.max(dearest, outlet.price());
+            most = Math.max(most, outlet.price());
         }
         for (Mother mother : question.mothers()) {
-            dearest = Math.max(dearest, dearest(mother.atEnd()));
-            dearest = Math.max(dearest, mother.asTree().map(Layout::dearest).orElse(0.0));
+            most = Math.max(most, dearest(mother.atEnd()));
+            most = Math.max(most, mother.asTree().map(Layout::dearest).orElse(0.0));
         }
-        return dearest;
+        return most;
     }
 
     private static double dearest(Worth worth) {
@@ -235,5 +238,15 @@ final class Layout {
             at++;
         }
         return at;
+    }
+
+    /** Tell whether more hours or room are used than there are. */
+    boolean isOverrun(double[] use) {
+        for (int row = 0; row < firstLicence; row++) {
+            if (use[row] > available[row] + ROUNDING * Math.max(1, available[row])) {
+                return true;
+            }
+        }
+        return false;
     }
 }

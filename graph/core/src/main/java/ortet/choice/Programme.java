@@ -15,12 +15,10 @@ import ortet.value.Unavailable;
 final class Programme implements AutoCloseable {
     /** Which algorithm solves it. */
     enum Kind {
-        /** Simplex: exact, and quick while there are few rows. */
+        /** Simplex. */
         SIMPLEX("GLOP"),
-        /** First-order: near enough, and quick when there are many rows. */
-        FIRST_ORDER("PDLP"),
         /** Branch and bound. */
-        INTEGER("SCIP");
+        INTEGER(System.getProperty("mip", "SCIP"));
 
         private final String solver;
 
@@ -41,7 +39,7 @@ final class Programme implements AutoCloseable {
     private boolean isOptimal;
     private String status = "not asked";
 
-    Programme(Layout layout, Kind kind) {
+    Programme(Layout layout, Kind kind, boolean mayOverrun) {
         this.layout = layout;
         this.kind = kind;
         this.solver = solver(kind);
@@ -58,7 +56,7 @@ final class Programme implements AutoCloseable {
                 }
             } else {
                 rows[row] = atMost(layout.available[row]);
-                if (Double.isFinite(layout.most[row])) {
+                if (mayOverrun && Double.isFinite(layout.most[row])) {
                     rows[row].setCoefficient(variable(0, INFINITY, -layout.most[row], false), -1);
                 }
             }
@@ -88,11 +86,6 @@ final class Programme implements AutoCloseable {
         MPSolver solver = MPSolver.createSolver(kind.solver);
         if (solver == null) {
             throw new Defect("no solver " + kind.solver);
-        }
-        if (kind == Kind.FIRST_ORDER) {
-            solver.setSolverSpecificParametersAsString(
-                    "termination_criteria { simple_optimality_criteria { eps_optimal_absolute: 1e-5 eps_optimal_relative: 1e-5 }"
-                            + " iteration_limit: 4000 }");
         }
         return solver;
     }
@@ -142,6 +135,13 @@ final class Programme implements AutoCloseable {
         status = found.toString();
         isOptimal = found == MPSolver.ResultStatus.OPTIMAL;
         return isOptimal || found == MPSolver.ResultStatus.FEASIBLE;
+    }
+
+    /** Tell the solver of a plan to begin with. */
+    void begin(List<MPVariable> at, List<Double> values) {
+        solver.setHint(
+                at.toArray(MPVariable[]::new),
+                values.stream().mapToDouble(Double::doubleValue).toArray());
     }
 
     boolean isOptimal() {

@@ -100,7 +100,7 @@ final class Surety {
             }
         }
         Planner planner = new Planner(DRAW_GAP, true, isLate, Progress.NONE);
-        Planner.Plan other = planner.plan(now, prices, DRAW_SECONDS);
+        Planner.Plan other = planner.plan(now, prices, true, DRAW_SECONDS);
         for (int at = 0; at < paths.stocks.length; at++) {
             Stock stock = paths.stocks[at];
             if (Chooser.deed(stock, other.paths()[at], 0) == Chooser.deed(stock, plan.paths()[at], 0)) {
@@ -180,7 +180,7 @@ final class Surety {
         for (int attempt = 0; attempt < 3; attempt++) {
             double asked = attempt == 2 ? Double.NEGATIVE_INFINITY : least;
             Optional<Whole.Answer> answer = new Whole(paths)
-                    .solve(plan.prices(), plan.bound(), asked, Optional.of(barred), DRAW_SECONDS, DRAW_GAP);
+                    .solve(plan.prices(), plan.bound(), asked, Optional.of(barred), true, DRAW_SECONDS, DRAW_GAP);
             if (answer.isPresent()) {
                 Account account = Account.of(paths, answer.get().paths());
                 if (account.worth() >= asked) {

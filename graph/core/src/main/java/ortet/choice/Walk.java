@@ -99,6 +99,19 @@ final class Walk {
         return byDeed[(deed == Deed.REST ? Deed.LEAVE_LONG : deed).ordinal()];
     }
 
+    /** Return what a unit set in a year and band is worth when it is raised in the best way. */
+    double unit(int year, int band) {
+        return unit[year * (bands + 1) + band];
+    }
+
+    /** Return what a unit is worth when it is raised in one way. */
+    double unit(Priced priced, Taking taking, int year, int band, int number) {
+        boolean layer = band < bands;
+        double mean = (layer ? taking.meanLayers() : taking.meanCuttings())[year];
+        double[] takes = (layer ? taking.layers() : taking.cuttings())[year];
+        return unit(priced, number, year, mean, takes, 1, share(priced, year));
+    }
+
     /** Return what she is worth in a state at the beginning of a year. */
     double at(int year, int state) {
         return worth[year][state];
@@ -155,10 +168,7 @@ final class Walk {
     /** Find what a unit is worth in each year and band, and how it is best raised. */
     private void units(Priced priced, Taking taking, double layerFactor) {
         for (int year = 0; year < layout.years; year++) {
-            double share = 0;
-            for (int at = 0; at < priced.total.length; at++) {
-                share += priced.total[at][year] - priced.prices[stock.shareRows[at][year]];
-            }
+            double share = share(priced, year);
             for (int band = 0; band <= bands; band++) {
                 boolean layer = band < bands;
                 int[] products = layer ? stock.layerProducts[band] : stock.cuttingProducts;
@@ -168,17 +178,7 @@ final class Walk {
                 double most = NEVER;
                 int which = -1;
                 for (int number : products) {
-                    double sum = priced.set[number][year] + mean * (priced.established[number][year] + share);
-                    double[] sale = priced.sale[number][year];
-                    if (takes.length == sale.length) {
-                        for (int scenario = 0; scenario < sale.length; scenario++) {
-                            sum += takes[scenario] * factor * sale[scenario];
-                        }
-                    } else { // one draw, judged at the prices of several together
-                        for (double one : sale) {
-                            sum += takes[0] * factor * one;
-                        }
-                    }
+                    double sum = unit(priced, number, year, mean, takes, factor, share);
                     if (sum > most) {
                         most = sum;
                         which = number;
@@ -188,6 +188,31 @@ final class Walk {
                 product[year * (bands + 1) + band] = which;
             }
         }
+    }
+
+    /** Return what an established tree earns or costs by the limits on shares. */
+    private double share(Priced priced, int year) {
+        double share = 0;
+        for (int at = 0; at < priced.total.length; at++) {
+            share += priced.total[at][year] - priced.prices[stock.shareRows[at][year]];
+        }
+        return share;
+    }
+
+    private static double unit(
+            Priced priced, int number, int year, double mean, double[] takes, double factor, double share) {
+        double sum = priced.set[number][year] + mean * (priced.established[number][year] + share);
+        double[] sale = priced.sale[number][year];
+        if (takes.length == sale.length) {
+            for (int scenario = 0; scenario < sale.length; scenario++) {
+                sum += takes[scenario] * factor * sale[scenario];
+            }
+        } else { // one draw, judged at the prices of several together
+            for (double one : sale) {
+                sum += takes[0] * factor * one;
+            }
+        }
+        return sum;
     }
 
     /** Fill how many units an arc best sets in each band, and return what they are worth; minus infinity when none can be. */

@@ -36,10 +36,18 @@ final class Whole {
      * @param bound of every plan at these prices
      * @param known what a known plan is worth
      * @param barred a mother whose first deed may not be this
+     * @param mayOverrun whether hours and room may be overrun, at their price
+     * @return the best plan worth at least what the known one is; empty when none was found
      */
     Optional<Answer> solve(
-            double[] prices, double bound, double known, Optional<Barred> barred, double seconds, double gap) {
-        try (Programme programme = new Programme(layout, Programme.Kind.INTEGER)) {
+            double[] prices,
+            double bound,
+            double known,
+            Optional<Barred> barred,
+            boolean mayOverrun,
+            double seconds,
+            double gap) {
+        try (Programme programme = new Programme(layout, Programme.Kind.INTEGER, mayOverrun)) {
             Priced priced = new Priced(layout, paths.products, prices);
             double slack = bound - known + 1e-6 * Math.max(1, Math.abs(bound));
             List<List<Step>> steps = new ArrayList<>();
@@ -99,7 +107,7 @@ final class Whole {
                     if (arc.next() >= 0) {
                         reach[year + 1][arc.next()] = Math.max(reach[year + 1][arc.next()], reach[year][state] + worth);
                     }
-                    steps.add(step(programme, at, year, state, number, wood));
+                    steps.add(step(programme, priced, walk, at, year, state, number, wood, slack - (best - through)));
                     if (flow[year][state] == null) {
                         flow[year][state] = programme.exactly(year == 0 ? 1 : 0);
                     }
@@ -117,7 +125,17 @@ final class Whole {
         return steps;
     }
 
-    private Step step(Programme programme, int at, int year, int state, int number, int[] wood) {
+    /** Add an arc and what it may set; with the slack that is left for it, whatever costs more than that is left out. */
+    private Step step(
+            Programme programme,
+            Priced priced,
+            Walk walk,
+            int at,
+            int year,
+            int state,
+            int number,
+            int[] wood,
+            double slack) {
         Stock stock = paths.stocks[at];
         Shape.Arc arc = stock.shape.arcs(year, state)[number];
         MPVariable taken = programme.variable(1, Path.column(layout, paths.products, stock, year, state, arc), true);
@@ -135,14 +153,26 @@ final class Whole {
                 if (wood[band] == 0 || ways.length == 0) {
                     continue;
                 }
+                double unit = walk.unit(year, band);
+                double best = trial > 0 ? unit : Math.max(0, unit);
                 MPConstraint room = programme.atMost(0);
                 room.setCoefficient(taken, -wood[band]);
+                boolean mustUse = trial == 0 && unit > 0 && slack < wood[band] * unit;
+                MPConstraint least = mustUse ? programme.atLeast(0) : room;
+                if (mustUse) {
+                    least.setCoefficient(taken, -(wood[band] - Math.floor(slack / unit)));
+                }
                 for (int product : ways) {
+                    double lost = best - walk.unit(priced, paths.takings[at], year, band, product);
+                    int most = lost * wood[band] <= slack ? wood[band] : (int) Math.max(1, slack / lost);
                     Column column = new Column();
                     Path.addUnits(column, layout, paths.products, stock, paths.takings[at], year, band, product, 1);
-                    MPVariable count = programme.variable(wood[band], column, true);
+                    MPVariable count = programme.variable(most, column, true);
                     room.setCoefficient(count, 1);
                     some.setCoefficient(count, 1);
+                    if (mustUse) {
+                        least.setCoefficient(count, 1);
+                    }
                     lots.add(new Lot(band, product, count));
                 }
             }

@@ -186,7 +186,8 @@ final class Nurseries {
         List<Mother> mothers = new ArrayList<>();
         for (int at = 0; at < size; at++) {
             int c = random.nextInt(cultivars);
-            mothers.add(likely(random, at, c, names.get(c), take[c], layerEstablish[c], cuttingEstablish[c], draws));
+            mothers.add(
+                    likely(random, size, at, c, names.get(c), take[c], layerEstablish[c], cuttingEstablish[c], draws));
         }
         Map<String, Amounts> room = new LinkedHashMap<>();
         int places = Math.max(2, Math.min(10, size / 20));
@@ -238,6 +239,7 @@ final class Nurseries {
 
     private static Mother likely(
             Random random,
+            int size,
             int at,
             int cultivar,
             String name,
@@ -261,7 +263,7 @@ final class Nurseries {
                 "K-" + at,
                 name,
                 name + " " + random.nextInt(3),
-                "House " + random.nextInt(2),
+                "House " + at % Math.max(2, Math.min(10, size / 20)),
                 1 + (random.nextInt(5) == 0 ? 1 : 0),
                 2,
                 random.nextInt(8) == 0 ? 1 : 0,
@@ -278,12 +280,16 @@ final class Nurseries {
                                 new Wood(List.of(thin, middle + 1, thick), 25))),
                 Optional.of(new Worth(List.of(tree), List.of(tree * 0.7, tree * 0.8), List.of(tree * 0.6, tree * 0.8))),
                 new Worth(List.of(tree * 1.1), List.of(tree * 0.8), List.of(tree * 0.8)),
-                new Needs(1, List.of(0.2, 0.1, 0.1, 0.2), List.of(area, area, area, area), "House " + at % 2),
+                new Needs(
+                        1,
+                        List.of(0.2, 0.1, 0.1, 0.2),
+                        List.of(area, area, area, area),
+                        "House " + at % Math.max(2, Math.min(10, size / 20))),
                 new Needs(
                         1,
                         List.of(0.1, 0.1, 0.1, 0.1),
                         List.of(area / 2, area / 2, area / 2, area / 2),
-                        "House " + at % 2),
+                        "House " + at % Math.max(2, Math.min(10, size / 20))),
                 new Rates(
                         normal(random, mean, untried ? 0.9 : 0.35, draws),
                         layerEstablish,
