@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.BooleanSupplier;
 import java.util.stream.IntStream;
 import ortet.book.Progress;
 
@@ -26,9 +25,8 @@ public final class Chooser {
      */
     public static Choice choose(ChoiceQuestion question, Progress progress) {
         Settings settings = question.settings();
-        long end = System.nanoTime() + settings.atMost().toNanos();
-        BooleanSupplier isLate = () -> System.nanoTime() > end;
-        double seconds = settings.atMost().toMillis() / 1000.0;
+        Deadline late = Deadline.in(settings.draws() > 0 ? settings.atMost().dividedBy(2) : settings.atMost());
+        Deadline end = Deadline.in(settings.atMost());
         boolean whole = question.mothers().size() <= settings.wholeUpTo();
         Layout layout = new Layout(question, settings.scenarios());
         Products products = new Products(layout);
@@ -43,14 +41,14 @@ public final class Chooser {
         Arrays.fill(ones, 1);
         Paths paths = new Paths(layout, products, stocks, takings, ones);
         double[] first = first(layout);
-        Planner planner = new Planner(settings.gap(), whole, isLate, progress);
+        Planner planner = new Planner(settings.gap(), whole, late, progress);
         boolean tries =
                 question.mothers().stream().anyMatch(mother -> mother.trial().isPresent());
         if (tries) {
             first = learn(paths, first, settings, planner);
         }
-        Planner.Plan plan = planner.plan(paths, first, tries, seconds);
-        Surety surety = new Surety(paths, plan, whole, isLate, progress);
+        Planner.Plan plan = planner.plan(paths, first, tries);
+        Surety surety = new Surety(paths, plan, whole, end, progress);
         return answer(paths, plan, surety, whole);
     }
 
@@ -89,7 +87,7 @@ public final class Chooser {
             advice.add(new Advice(
                     stock.mother.key(),
                     planned(paths, at, path),
-                    worth(paths, at, path, plan.prices()),
+                    paths.worth(at, path, plan.prices()),
                     new Sureness(same[at], surety.draws(), surety.way()),
                     surety.next(at, walk, chosen),
                     reasoning.of(at, path, chosen)));
@@ -132,25 +130,6 @@ public final class Chooser {
             years.add(new Planned(year, deed(stock, path, year), sets));
         }
         return years;
-    }
-
-    /** Return what a path is worth at prices of the rows, shares of groups included. */
-    private static double worth(Paths paths, int at, Path path, double[] prices) {
-        Layout layout = paths.layout;
-        Column column = paths.column(at, path);
-        double worth = column.money;
-        for (int i = 0; i < column.size; i++) {
-            int row = column.rows[i];
-            if (row < layout.rows) {
-                worth -= prices[row] * column.amounts[i];
-            } else {
-                int concentration = (row - layout.rows) / layout.years;
-                for (int share : layout.shares(concentration, (row - layout.rows) % layout.years)) {
-                    worth += layout.share(concentration) * prices[share] * column.amounts[i];
-                }
-            }
-        }
-        return worth;
     }
 
     private static List<ResourceUse> resources(Layout layout, Account account, double[] prices) {

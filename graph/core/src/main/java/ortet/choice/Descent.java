@@ -3,7 +3,6 @@ package ortet.choice;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.function.BooleanSupplier;
 import ortet.book.Progress;
 
 /**
@@ -34,7 +33,7 @@ final class Descent {
      * @param steps how many
      * @param begin by what share of their range prices move at first; less where the first prices are good already
      */
-    Relaxation.Answer solve(int steps, double begin, BooleanSupplier isLate, Progress progress) {
+    Relaxation.Answer solve(int steps, double begin, Deadline late, Progress progress) {
         double[] prices = best.clone();
         double[] mean = new double[prices.length];
         double sum = 0;
@@ -45,7 +44,7 @@ final class Descent {
             paths.found.get(at).add(paths.idle(at));
             weights.add(new double[] {0});
         }
-        for (int step = 0; step < steps && (step == 0 || !isLate.getAsBoolean()); step++) {
+        for (int step = 0; step < steps && (step == 0 || !late.isOver()); step++) {
             double eagerness = begin * Math.pow(LAST / begin, (double) step / steps);
             Paths.Answer answer = price(prices);
             if (step >= steps / 2) {
@@ -57,8 +56,8 @@ final class Descent {
                     count(at, answer.paths()[at], weights);
                 }
             }
-            progress.at("prices " + answer.bound() + " " + bound, step + 1, steps);
-            prices = next(prices, use(answer), eagerness, answer.bound());
+            progress.at("pricing", step + 1, steps);
+            prices = next(prices, answer.use(), eagerness, answer.bound());
         }
         if (sum > 0) {
             for (int row = 0; row < mean.length; row++) {
@@ -91,17 +90,6 @@ final class Descent {
             best = prices.clone();
         }
         return answer;
-    }
-
-    private double[] use(Paths.Answer answer) {
-        double[] use = new double[layout.rows + layout.concentrations() * layout.years];
-        for (int at = 0; at < answer.paths().length; at++) {
-            Column column = paths.column(at, answer.paths()[at]);
-            for (int i = 0; i < column.size; i++) {
-                use[column.rows[i]] += column.amounts[i];
-            }
-        }
-        return use;
     }
 
     /** Return prices moved by the share by which use misses what there is. */

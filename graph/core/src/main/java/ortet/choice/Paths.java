@@ -6,6 +6,8 @@ import java.util.stream.IntStream;
 
 /** All mothers, what each draw or the plan makes of them, and the paths that have been found for each. */
 final class Paths {
+    private static final int CHUNK = 512;
+
     final Layout layout;
     final Products products;
     final Stock[] stocks;
@@ -24,27 +26,38 @@ final class Paths {
         }
     }
 
-    /** What was found at some prices. */
-    record Answer(double[] prices, double bound, Path[] paths, double[] worths) {}
+    /** What was found at some prices; the use by row and, after the rows, by total. */
+    record Answer(double[] prices, double bound, Path[] paths, double[] use) {}
 
     /** Find the best path of each mother at the prices, and so a bound of every plan. */
     Answer best(double[] prices) {
         Priced priced = new Priced(layout, products, prices);
-        Path[] paths = new Path[stocks.length];
-        double[] worths = new double[stocks.length];
-        int chunk = 256;
-        IntStream.range(0, (stocks.length + chunk - 1) / chunk).parallel().forEach(part -> {
+        Path[] best = new Path[stocks.length];
+        int parts = (stocks.length + CHUNK - 1) / CHUNK;
+        double[] worths = new double[parts];
+        double[][] uses = new double[parts][];
+        IntStream.range(0, parts).parallel().forEach(part -> {
             Walk walk = new Walk(layout);
-            for (int at = part * chunk; at < Math.min(stocks.length, (part + 1) * chunk); at++) {
-                worths[at] = walk.of(stocks[at], priced, takings[at], woodFactors[at], 1);
-                paths[at] = walk.path(woodFactors[at]);
+            uses[part] = new double[layout.rows + layout.concentrations() * layout.years];
+            for (int at = part * CHUNK; at < Math.min(stocks.length, (part + 1) * CHUNK); at++) {
+                worths[part] += walk.of(stocks[at], priced, takings[at], woodFactors[at], 1);
+                best[at] = walk.path(woodFactors[at]);
+                Column column = column(at, best[at]);
+                for (int i = 0; i < column.size; i++) {
+                    uses[part][column.rows[i]] += column.amounts[i];
+                }
             }
         });
+        // in order, so that rounding is the same however many threads there are
         double bound = Priced.ofLimits(layout, prices);
-        for (double worth : worths) {
-            bound += worth;
+        double[] use = new double[layout.rows + layout.concentrations() * layout.years];
+        for (int part = 0; part < parts; part++) {
+            bound += worths[part];
+            for (int row = 0; row < use.length; row++) {
+                use[row] += uses[part][row];
+            }
         }
-        return new Answer(prices, bound, paths, worths);
+        return new Answer(prices, bound, best, use);
     }
 
     Column column(int at, Path path) {
@@ -90,5 +103,23 @@ final class Paths {
             used[band] += sets[i + 3];
         }
         return new Path(path.states(), path.arcs(), sets);
+    }
+
+    /** Return what a path is worth at prices of the rows, shares of groups included. */
+    double worth(int at, Path path, double[] prices) {
+        Column column = column(at, path);
+        double worth = column.money;
+        for (int i = 0; i < column.size; i++) {
+            int row = column.rows[i];
+            if (row < layout.rows) {
+                worth -= prices[row] * column.amounts[i];
+            } else {
+                int concentration = (row - layout.rows) / layout.years;
+                for (int share : layout.shares(concentration, (row - layout.rows) % layout.years)) {
+                    worth += layout.share(concentration) * prices[share] * column.amounts[i];
+                }
+            }
+        }
+        return worth;
     }
 }

@@ -18,7 +18,7 @@ final class Programme implements AutoCloseable {
         /** Simplex. */
         SIMPLEX("GLOP"),
         /** Branch and bound. */
-        INTEGER(System.getProperty("mip", "SCIP"));
+        INTEGER("SCIP");
 
         private final String solver;
 
@@ -36,8 +36,6 @@ final class Programme implements AutoCloseable {
     private final MPConstraint[] rows;
     private final MPConstraint[] totals;
     private final List<MPVariable> variables = new ArrayList<>();
-    private boolean isOptimal;
-    private String status = "not asked";
 
     Programme(Layout layout, Kind kind, boolean mayOverrun) {
         this.layout = layout;
@@ -122,34 +120,40 @@ final class Programme implements AutoCloseable {
         return variable;
     }
 
-    /** Solve it; a plan may be lacking when the time was too short. */
-    boolean solve(double seconds, double gap) {
+    /** Add what stays as it is. */
+    void fixed(Column column) {
+        variable(1, column, false).setLb(1);
+    }
+
+    /**
+     * Solve it.
+     *
+     * @param seconds after how long to stop
+     * @param gap by what share the best found may fall short of the best
+     * @param nodes after how many branchings to stop; unlike the time, this stops at the same place on every computer
+     * @return whether there is an answer
+     */
+    boolean solve(double seconds, double gap, int nodes) {
+        if (kind == Kind.INTEGER) {
+            solver.setSolverSpecificParametersAsString("limits/nodes = " + nodes + "\n");
+        }
         solver.setTimeLimit(Math.max(1, (long) (seconds * 1000)));
+        // what was added since may have spoilt the basis from which simplex goes on; then it begins anew
+        return solve(gap, true) || kind == Kind.SIMPLEX && solve(gap, false);
+    }
+
+    private boolean solve(double gap, boolean goesOn) {
         MPSolverParameters parameters = new MPSolverParameters();
         parameters.setDoubleParam(MPSolverParameters.DoubleParam.RELATIVE_MIP_GAP, gap);
         parameters.setIntegerParam(
                 MPSolverParameters.IntegerParam.INCREMENTALITY,
-                MPSolverParameters.IncrementalityValues.INCREMENTALITY_ON.swigValue());
+                (goesOn
+                                ? MPSolverParameters.IncrementalityValues.INCREMENTALITY_ON
+                                : MPSolverParameters.IncrementalityValues.INCREMENTALITY_OFF)
+                        .swigValue());
         MPSolver.ResultStatus found = solver.solve(parameters);
         parameters.delete();
-        status = found.toString();
-        isOptimal = found == MPSolver.ResultStatus.OPTIMAL;
-        return isOptimal || found == MPSolver.ResultStatus.FEASIBLE;
-    }
-
-    /** Tell the solver of a plan to begin with. */
-    void begin(List<MPVariable> at, List<Double> values) {
-        solver.setHint(
-                at.toArray(MPVariable[]::new),
-                values.stream().mapToDouble(Double::doubleValue).toArray());
-    }
-
-    boolean isOptimal() {
-        return isOptimal;
-    }
-
-    String status() {
-        return status;
+        return found == MPSolver.ResultStatus.OPTIMAL || found == MPSolver.ResultStatus.FEASIBLE;
     }
 
     double value() {

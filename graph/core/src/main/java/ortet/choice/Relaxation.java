@@ -4,7 +4,6 @@ import com.google.ortools.linearsolver.MPConstraint;
 import com.google.ortools.linearsolver.MPVariable;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.BooleanSupplier;
 
 /**
  * The plan with mothers divided at will: each follows a mixture of paths. Solved by column generation: a programme over the
@@ -79,14 +78,14 @@ final class Relaxation implements AutoCloseable {
         return answer;
     }
 
-    Answer solve(double gap, BooleanSupplier isLate, ortet.book.Progress progress) {
+    Answer solve(double gap, Deadline late, ortet.book.Progress progress) {
         addAll(price(best));
         double value = Double.NEGATIVE_INFINITY;
         double[][] weights = new double[mothers.length][0];
         boolean done = false;
-        for (int round = 0; !done && !isLate.getAsBoolean(); round++) {
-            if (!programme.solve(60, 0)) {
-                throw new ortet.value.Defect("the relaxed plan has no solution: " + programme.status());
+        for (int round = 0; !done && !late.isOver(); round++) {
+            if (!programme.solve(late.seconds(), 0, 0)) {
+                break; // the prices known so far still give a bound, and the paths a plan
             }
             value = programme.value();
             weights = weights();
@@ -97,7 +96,7 @@ final class Relaxation implements AutoCloseable {
             }
             int added = addAll(price(between));
             added += addAll(price(prices));
-            progress.at("pricing " + value + " " + bound + " added " + added, round + 1, 0);
+            progress.at("pricing", round + 1, 0);
             done = added == 0 || bound - value <= gap * Math.max(1, Math.abs(bound));
         }
         return new Answer(best, bound, value, weights, done);

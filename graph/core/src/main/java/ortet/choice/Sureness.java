@@ -13,7 +13,7 @@ import java.util.Optional;
 public record Sureness(int same, int draws, Way way) {
     /** How sureness is found. */
     public enum Way {
-        /** The whole plan was made anew for every draw. */
+        /** The whole plan was made anew for every draw, with mothers divisible; a deed counts where it is among the best. */
         ANEW,
         /** Each mother was judged by herself in every draw, at the worth that means and trees have in the plan. */
         PRICED

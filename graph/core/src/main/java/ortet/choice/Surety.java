@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicIntegerArray;
-import java.util.function.BooleanSupplier;
 import java.util.stream.IntStream;
 import ortet.book.Progress;
 
@@ -14,22 +13,24 @@ import ortet.book.Progress;
 final class Surety {
     private static final double DRAW_GAP = 1e-4;
     private static final double DRAW_SECONDS = 10;
+    private static final int NODES = 60;
     private static final double ROUNDING = 1e-9;
+    private static final double SAME = 1e-6;
 
     private final Paths paths;
     private final Planner.Plan plan;
     private final boolean whole;
-    private final BooleanSupplier isLate;
+    private final Deadline late;
     private final int[] same;
     private final List<Double> margins = new ArrayList<>();
     private final List<Double> met = new ArrayList<>();
     private int drawn;
 
-    Surety(Paths paths, Planner.Plan plan, boolean whole, BooleanSupplier isLate, Progress progress) {
+    Surety(Paths paths, Planner.Plan plan, boolean whole, Deadline late, Progress progress) {
         this.paths = paths;
         this.plan = plan;
         this.whole = whole;
-        this.isLate = isLate;
+        this.late = late;
         int draws = paths.layout.question.settings().draws();
         AtomicIntegerArray counts = new AtomicIntegerArray(paths.stocks.length);
         Layout single = new Layout(paths.layout.question, 1);
@@ -39,14 +40,14 @@ final class Surety {
         double[] prices = merged(single);
         Priced priced = new Priced(single, products, prices);
         IntStream.range(0, draws).parallel().forEach(draw -> {
-            if (isLate.getAsBoolean()) {
+            if (late.isOver()) {
                 return;
             }
             Paths now = drawn(single, products, draw);
             if (whole) {
                 anew(now, prices, counts);
             } else {
-                price(now, priced, counts);
+                price(now, priced, counts, ROUNDING);
             }
             accounts[draw] = carriedOut(now);
             progress.at("draws", done.incrementAndGet(), draws);
@@ -99,22 +100,19 @@ final class Surety {
                 now.found.get(at).addAll(paths.found.get(at));
             }
         }
-        Planner planner = new Planner(DRAW_GAP, true, isLate, Progress.NONE);
-        Planner.Plan other = planner.plan(now, prices, true, DRAW_SECONDS);
-        for (int at = 0; at < paths.stocks.length; at++) {
-            Stock stock = paths.stocks[at];
-            if (Chooser.deed(stock, other.paths()[at], 0) == Chooser.deed(stock, plan.paths()[at], 0)) {
-                counts.incrementAndGet(at);
-            }
+        double[] own;
+        try (Relaxation relaxation = new Relaxation(now, prices)) {
+            own = relaxation.solve(ROUNDING, late, Progress.NONE).prices();
         }
+        price(now, new Priced(now.layout, now.products, own), counts, SAME);
     }
 
-    private void price(Paths now, Priced priced, AtomicIntegerArray counts) {
+    private void price(Paths now, Priced priced, AtomicIntegerArray counts, double within) {
         Walk walk = new Walk(now.layout);
         for (int at = 0; at < paths.stocks.length; at++) {
             Stock stock = paths.stocks[at];
             double best = walk.of(stock, priced, now.takings[at], now.woodFactors[at], 1);
-            if (walk.with(Chooser.deed(stock, plan.paths()[at], 0)) >= best - ROUNDING * Math.max(1, Math.abs(best))) {
+            if (walk.with(Chooser.deed(stock, plan.paths()[at], 0)) >= best - within * Math.max(1, Math.abs(best))) {
                 counts.incrementAndGet(at);
             }
         }
@@ -163,7 +161,7 @@ final class Surety {
         Stock stock = paths.stocks[at];
         Deed named = next == Deed.LEAVE_LONG ? stock.named(0, 0, stock.shape.arcs(0, 0)[0]) : next;
         double cost = Math.max(0, walk.with(chosen) - walk.with(next));
-        if (!whole || isLate.getAsBoolean()) {
+        if (!whole || late.isOver()) {
             return Optional.of(new Alternative(named, cost, Sureness.Way.PRICED));
         }
         return anewWithout(at, chosen, cost).or(() -> Optional.of(new Alternative(named, cost, Sureness.Way.PRICED)));
@@ -180,7 +178,17 @@ final class Surety {
         for (int attempt = 0; attempt < 3; attempt++) {
             double asked = attempt == 2 ? Double.NEGATIVE_INFINITY : least;
             Optional<Whole.Answer> answer = new Whole(paths)
-                    .solve(plan.prices(), plan.bound(), asked, Optional.of(barred), true, DRAW_SECONDS, DRAW_GAP);
+                    .solve(
+                            new Whole.Ask(
+                                    plan.prices(),
+                                    plan.bound(),
+                                    asked,
+                                    Optional.of(barred),
+                                    true,
+                                    new Path[paths.stocks.length]),
+                            Math.min(late.seconds(), DRAW_SECONDS),
+                            DRAW_GAP,
+                            NODES);
             if (answer.isPresent()) {
                 Account account = Account.of(paths, answer.get().paths());
                 if (account.worth() >= asked) {

@@ -13,6 +13,8 @@ import java.util.Optional;
  * relaxation, are left out; that loses no better plan.
  */
 final class Whole {
+    private static final double ROUNDING = 1e-6;
+
     private final Paths paths;
     private final Layout layout;
 
@@ -22,7 +24,7 @@ final class Whole {
     private record Lot(int band, int product, MPVariable count) {}
 
     /** The best plan found: a path for each mother, what it is worth and a bound. */
-    record Answer(Path[] paths, double value, double bound, boolean isBest) {}
+    record Answer(Path[] paths, double bound) {}
 
     Whole(Paths paths) {
         this.paths = paths;
@@ -32,48 +34,78 @@ final class Whole {
     /**
      * Solve.
      *
+     * @param ask what is asked
+     * @param seconds after how long to stop
+     * @param gap by what share the best found may fall short of the best
+     * @param nodes after how many branchings to stop
+     * @return the best plan worth at least what is known; empty when none was found
+     */
+    Optional<Answer> solve(Ask ask, double seconds, double gap, int nodes) {
+        try (Programme programme = new Programme(layout, Programme.Kind.INTEGER, ask.mayOverrun())) {
+            Priced priced = new Priced(layout, paths.products, ask.prices());
+            Walk walk = new Walk(layout);
+            double slack = ask.bound() - ask.known() + ROUNDING * Math.max(1, Math.abs(ask.bound()));
+            for (int at = 0; at < paths.stocks.length; at++) {
+                if (ask.fixed()[at] != null) {
+                    slack -= lost(walk, priced, at, ask.fixed()[at]);
+                }
+            }
+            Path[] answer = ask.fixed().clone();
+            List<List<Step>> steps = new ArrayList<>();
+            for (int at = 0; at < answer.length; at++) {
+                int who = at;
+                if (answer[at] == null) {
+                    Optional<Deed> not =
+                            ask.barred().filter(one -> one.mother() == who).map(Barred::deed);
+                    steps.add(steps(programme, priced, walk, at, Math.max(0, slack), not));
+                } else {
+                    programme.fixed(paths.column(at, answer[at]));
+                    steps.add(List.of());
+                }
+            }
+            if (!programme.solve(seconds, gap, nodes)) {
+                return Optional.empty();
+            }
+            for (int at = 0; at < answer.length; at++) {
+                if (answer[at] == null) {
+                    answer[at] = path(steps.get(at));
+                }
+            }
+            return Optional.of(new Answer(answer, programme.bound()));
+        }
+    }
+
+    /** Return by how much a path falls short of a mother's best, at the prices. */
+    private double lost(Walk walk, Priced priced, int at, Path path) {
+        double best = walk.of(paths.stocks[at], priced, paths.takings[at], paths.woodFactors[at], 1);
+        return Math.max(0, best - paths.worth(at, path, priced.prices));
+    }
+
+    /**
+     * What is asked.
+     *
      * @param prices at which arcs are judged
      * @param bound of every plan at these prices
-     * @param known what a known plan is worth
-     * @param barred a mother whose first deed may not be this
+     * @param known a plan worth less than this is of no use
+     * @param barred a mother who may not begin with some deed
      * @param mayOverrun whether hours and room may be overrun, at their price
-     * @return the best plan worth at least what the known one is; empty when none was found
+     * @param fixed the path of each mother who stays as she is; null for the others
      */
-    Optional<Answer> solve(
+    record Ask(
             double[] prices,
             double bound,
             double known,
             Optional<Barred> barred,
             boolean mayOverrun,
-            double seconds,
-            double gap) {
-        try (Programme programme = new Programme(layout, Programme.Kind.INTEGER, mayOverrun)) {
-            Priced priced = new Priced(layout, paths.products, prices);
-            double slack = bound - known + 1e-6 * Math.max(1, Math.abs(bound));
-            List<List<Step>> steps = new ArrayList<>();
-            for (int at = 0; at < paths.stocks.length; at++) {
-                int who = at;
-                Optional<Deed> not = barred.filter(one -> one.mother() == who).map(Barred::deed);
-                steps.add(steps(programme, priced, at, slack, not));
-            }
-            if (!programme.solve(seconds, gap)) {
-                return Optional.empty();
-            }
-            Path[] answer = new Path[steps.size()];
-            for (int at = 0; at < answer.length; at++) {
-                answer[at] = path(steps.get(at));
-            }
-            return Optional.of(new Answer(answer, programme.value(), programme.bound(), programme.isOptimal()));
-        }
-    }
+            Path[] fixed) {}
 
     /** A deed that a mother may not begin with. */
     record Barred(int mother, Deed deed) {}
 
-    private List<Step> steps(Programme programme, Priced priced, int at, double slack, Optional<Deed> not) {
+    private List<Step> steps(
+            Programme programme, Priced priced, Walk walk, int at, double slack, Optional<Deed> not) {
         Stock stock = paths.stocks[at];
         Shape shape = stock.shape;
-        Walk walk = new Walk(layout);
         double best = walk.of(stock, priced, paths.takings[at], paths.woodFactors[at], 1);
         double[][] reach = new double[layout.years + 1][];
         MPConstraint[][] flow = new MPConstraint[layout.years][];

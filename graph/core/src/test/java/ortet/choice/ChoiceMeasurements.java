@@ -48,8 +48,35 @@ final class ChoiceMeasurements {
                 (end - begin) / 1e9,
                 (last[0] - begin) / 1e9,
                 deeds);
+        if (draws > 0 && settings.wholeUpTo() > 0) {
+            agreement(choice, question);
+        }
         System.out.println("overused "
                 + choice.resources().stream().filter(ResourceUse::isOverused).count() + ", scarce "
                 + choice.resources().stream().filter(one -> one.worth() > 0).count());
+    }
+
+    /** Say how far the two ways to find sureness lie apart. */
+    private static void agreement(Choice anew, ChoiceQuestion question) {
+        Choice priced = Chooser.choose(question.with(question.settings().wholeUpTo(0)), ortet.book.Progress.NONE);
+        double apart = 0;
+        double most = 0;
+        int both = 0;
+        StringBuilder list = new StringBuilder();
+        for (int at = 0; at < anew.advice().size(); at++) {
+            Advice one = anew.advice().get(at);
+            Advice other = priced.advice().get(at);
+            if (one.now().deed() == other.now().deed()) {
+                both++;
+                double difference = Math.abs(one.sureness().share().orElseThrow()
+                        - other.sureness().share().orElseThrow());
+                apart += difference;
+                most = Math.max(most, difference);
+                list.append(String.format("%.2f/%.2f ", one.sureness().share().get(), other.sureness().share().get()));
+            }
+        }
+        System.out.printf(
+                "same deed for %d of %d; sureness anew against priced: apart by %.3f on the mean, %.3f at most%n%s%n",
+                both, anew.advice().size(), apart / both, most, list);
     }
 }
