@@ -52,6 +52,15 @@ final class Layout {
     final int rows;
 
     Layout(ChoiceQuestion question, int scenarios) {
+        this(question, scenarios, 1);
+    }
+
+    /**
+     * Lay out the rows.
+     *
+     * @param scale by what to multiply hours, room, licences and demand, for a sample of the mothers
+     */
+    Layout(ChoiceQuestion question, int scenarios, double scale) {
         this.question = question;
         Settings settings = question.settings();
         this.years = settings.years();
@@ -121,7 +130,7 @@ final class Layout {
         this.least = new double[rows];
         for (int row = 0; row < firstSales; row++) {
             Resource resource = resources.get(row);
-            available[row] = available(resource);
+            available[row] = available(resource) * scale;
             most[row] = row < firstLicence ? overrun : Double.POSITIVE_INFINITY;
         }
         for (int at = 0; at < question.outlets().size(); at++) {
@@ -129,7 +138,7 @@ final class Layout {
             for (int year = 0; year < allYears; year++) {
                 for (int scenario = 0; scenario < scenarios; scenario++) {
                     int row = sales(at, year, scenario);
-                    available[row] = outlet.demandIn(year);
+                    available[row] = outlet.demandIn(year) * scale;
                     most[row] = (wanted + outlet.price() * discount(year)) / scenarios;
                     least[row] = outlet.surplusPrice() * discount(year) / scenarios;
                 }

@@ -18,7 +18,7 @@ final class Planner {
     private static final int VAIN = 1;
     private static final int FEW_NODES = 1;
     private static final int LEAST_NODES = 1;
-    private static final int MOST_NODES = 40_000;
+    private static final int MOST_NODES = 4_000;
     private static final int STEPS = 100;
     private static final double LARGE = 0.5;
     private static final double SMALL = 0.05;
@@ -50,7 +50,12 @@ final class Planner {
             account = Account.of(paths, plan);
             Optional<Whole.Answer> answer = solver.solve(
                     new Whole.Ask(
-                            relaxed.prices(), bound, account.worth(), Optional.empty(), overruns, new Path[plan.length]),
+                            relaxed.prices(),
+                            bound,
+                            account.worth(),
+                            Optional.empty(),
+                            overruns,
+                            new Path[plan.length]),
                     late.seconds(),
                     gap,
                     Math.max(LEAST_NODES, MOST_NODES / (plan.length * plan.length)));
@@ -147,7 +152,8 @@ final class Planner {
         }
         return among(paths)
                 .map(numbers -> new Polish(paths, paths(paths, numbers)).run(ROUNDS))
-                .filter(other -> Account.of(paths, other).worth() > Account.of(paths, first).worth())
+                .filter(other -> Account.of(paths, other).worth()
+                        > Account.of(paths, first).worth())
                 .orElse(first);
     }
 
