@@ -37,7 +37,7 @@ public interface BookStoreHistories {
         }
     }
 
-    @Property(tries = 40)
+    @Property(tries = 25)
     default void holdsWhatTheBookInMemoryHolds(@ForAll int seed, @ForAll @IntRange(min = 5, max = 80) int lines) {
         try (BookStore memory = new MemoryBookStore(ZONE);
                 BookStore store = emptyStore()) {

@@ -45,7 +45,7 @@ class HoldingsTests {
 
     // ---- against the account of each unit, which is worked out from its own diary ----
 
-    @Property(tries = 60)
+    @Property(tries = 25)
     void agreesWithTheAccountOfEveryUnit(@ForAll int seed, @ForAll @IntRange(min = 20, max = 80) int lines) {
         Diary diary = new Diary(shelf.create());
         diary.person(1, "An Example", Role.CUSTOMER);

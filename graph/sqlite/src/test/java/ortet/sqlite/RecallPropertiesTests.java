@@ -216,7 +216,7 @@ class RecallPropertiesTests {
         return told;
     }
 
-    @Property(tries = 25, shrinking = ShrinkingMode.OFF)
+    @Property(tries = 12, shrinking = ShrinkingMode.OFF)
     void findsWhatIsFoundByLivingThroughEveryDay(@ForAll Random random) {
         try (Shelf shelf = new Shelf()) {
             BookStore store = shelf.create();
@@ -244,7 +244,7 @@ class RecallPropertiesTests {
                 : line.replaceFirst("(^|: )(2015-\\d\\d)-\\d\\d ", "$1$2 ");
     }
 
-    @Property(tries = 25, shrinking = ShrinkingMode.OFF)
+    @Property(tries = 12, shrinking = ShrinkingMode.OFF)
     void findsNoLessWhenDaysAreKnownToTheMonthAlone(@ForAll Random random) {
         try (Shelf shelf = new Shelf()) {
             BookStore exact = shelf.create();
