@@ -84,7 +84,7 @@ class PlanCommandsTests {
         String out = flat(desk.done("plan --cultivar Deshojo --count 40 --by 2029-11-01"));
         assertTrue(
                 out.contains(
-                        "This cannot be met by layers: 71 positions are needed, 11 are free. Nearest that can: 5 by"
+                        "This cannot be met by layers: 67 positions are needed, 11 are free. Nearest that can: 5 by"
                                 + " 2029-11-01, 90 % sure. All with every free position used, set 2027-05-10 (week 19)."),
                 out);
         String csv = desk.type("plan --cultivar Deshojo --count 4 --by 2029-11-01 --format csv")
