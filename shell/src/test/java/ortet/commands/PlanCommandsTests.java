@@ -72,7 +72,7 @@ class PlanCommandsTests {
         assertTrue(out.endsWith("Left out: K-2, held for plant health. "), out);
         String explained = flat(desk.done(ASKED + " --method layer --explain"));
         assertTrue(explained.contains("rate of a season to come Beta(80.50, 20.50)."), explained);
-        assertTrue(explained.contains("8.0 × layer set: 0.25 h × 20 EUR (listed in #"), explained);
+        assertTrue(explained.contains("8.0 × layer set: 0.25 h × 20.00 EUR (listed in #"), explained);
     }
 
     private static String flat(String text) {
@@ -91,7 +91,7 @@ class PlanCommandsTests {
                 .out();
         assertTrue(csv.startsWith("method,can,to_set,chance,chance_of_one_less,expected,expected_lower,"), csv);
         assertTrue(csv.contains("\nlayer,yes,8,0.92"), csv);
-        assertTrue(csv.contains(",2027-05-10,2027-05-10,2029-10-22,2,40,EUR,"), csv);
+        assertTrue(csv.contains(",2027-05-10,2027-05-10,2029-10-22,2.000000,40.000000,EUR,3,"), csv);
     }
 
     @Test

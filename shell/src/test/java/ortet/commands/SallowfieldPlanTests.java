@@ -61,14 +61,4 @@ class SallowfieldPlanTests {
             assertFalse(out.contains("Infinity"), line);
         }
     }
-
-    /** The same plan, asked a year earlier of a book that ends there, tells nothing of what came later. */
-    @Test
-    void knowsNothingOfWhatCameLater() {
-        String out = answer("plan --cultivar Deshojo --count 3 --by 2023-10-01 --method layer --as-of 2018-06-15");
-        assertTrue(
-                out.contains("as of\n  2018-06-15") || out.contains("as of 2018-06-15") || out.contains("2018-06-15"),
-                out);
-        assertFalse(out.contains("2019-0"), out);
-    }
 }
