@@ -40,7 +40,7 @@ class SallowfieldPlanTests {
     void looksAsTheGuideShowsIt() throws IOException {
         String guide = Files.readString(Path.of("..").resolve("docs/guide.md"));
         for (String line : List.of(
-                "plan --cultivar Arakawa --count 3 --by 2031-10-01 --method layer --as-of 2026-06-15",
+                "plan --cultivar Deshojo --count 2 --by 2030-10-01 --method layer --as-of 2026-06-15",
                 "plan --cultivar Deshojo --count 20 --by 2030-10-01 --as-of 2026-06-15")) {
             int from = guide.indexOf("ortet " + line + "\n");
             assertTrue(from > 0, "the guide has no transcript of " + line);
