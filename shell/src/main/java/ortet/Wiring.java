@@ -24,6 +24,7 @@ import ortet.commands.CuttingsCommands;
 import ortet.commands.DemoCommands;
 import ortet.commands.FamilyCommands;
 import ortet.commands.FigureCommands;
+import ortet.commands.ForecastCommands;
 import ortet.commands.HelpCommands;
 import ortet.commands.IdentityCommands;
 import ortet.commands.ImportCommands;
@@ -75,6 +76,7 @@ import ortet.nursery.Nursery;
     PersonCommands.class,
     QuestionCommands.class,
     CompareCommands.class,
+    ForecastCommands.class,
     PlanCommands.class,
     FamilyCommands.class,
     KinCommands.class,

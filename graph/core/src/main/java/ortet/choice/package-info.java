@@ -1,4 +1,6 @@
 /**
- * Answers what to do next year: which stock, how many to set, and what trees will come. Knows no store and no terminal.
+ * Answers what to do next: which stock to grow on for layering wood, how many to set for so many trees by a day, and which
+ * trees will come. The programme behind the choice of stock takes plain numbers and gives plain records; what it rests on
+ * is read out of the book by others here. Knows no store and no terminal.
  */
 package ortet.choice;

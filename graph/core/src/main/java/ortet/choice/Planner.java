@@ -1,0 +1,211 @@
+package ortet.choice;
+
+import com.google.ortools.linearsolver.MPConstraint;
+import com.google.ortools.linearsolver.MPVariable;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import ortet.book.Progress;
+
+/** Finds the best plan for mothers as they are made ready: relaxed first, then whole. */
+final class Planner {
+    /** What the solver itself may be off by, as a share. */
+    private static final double ROUNDING = 2e-6;
+
+    private static final int MANY = 600;
+    private static final int ROUNDS = 6;
+    private static final int FEW_ROUNDS = 6;
+    private static final int FEW_NODES = 1;
+    private static final int MOST_NODES = 5_000;
+    private static final int EXACT = 6;
+    private static final int SOME = 100;
+    private static final int SHAKES = 4000;
+    private static final int MOST_SHAKES = 300;
+    private static final long SEED = 1;
+    private static final double WIDTH = 0.25;
+    private static final double MOVED = 0.2;
+    private static final int STEPS = 100;
+    private static final double LARGE = 0.5;
+    private static final double SMALL = 0.05;
+
+    /** A plan, the prices in it, and a bound of all plans. */
+    record Plan(Path[] paths, double[] prices, double bound, Account account, boolean isBest) {}
+
+    private final double gap;
+    private final boolean whole;
+    private final Deadline late;
+    private final Progress progress;
+
+    Planner(double gap, boolean whole, Deadline late, Progress progress) {
+        this.gap = gap;
+        this.whole = whole;
+        this.late = late;
+        this.progress = progress;
+    }
+
+    Plan plan(Paths paths, double[] first, boolean good) {
+        Relaxation.Answer relaxed = relax(paths, first, good, whole ? 0 : gap / 4);
+        Path[] plan = chosen(paths, relaxed);
+        if (plan.length <= MANY) {
+            plan = shaken(paths, plan, relaxed.prices(), relaxed.bound());
+        }
+        Account account = Account.of(paths, plan);
+        double bound = relaxed.bound();
+        if (whole && plan.length <= EXACT && !isClose(account.worth(), bound)) {
+            Whole solver = new Whole(paths);
+            boolean overruns = paths.layout.isOverrun(account.use());
+            Optional<Whole.Answer> answer = solver.solve(
+                    new Whole.Ask(
+                            relaxed.prices(),
+                            bound,
+                            account.worth(),
+                            Optional.empty(),
+                            overruns,
+                            new Path[plan.length]),
+                    late.seconds(),
+                    gap,
+                    MOST_NODES);
+            if (answer.isPresent()) {
+                Account other = Account.of(paths, answer.get().paths());
+                if (other.worth() > account.worth()) {
+                    plan = answer.get().paths();
+                    account = other;
+                }
+                bound = Math.min(bound, Math.max(account.worth(), answer.get().bound()));
+            }
+        }
+        plan = lawful(paths, plan);
+        account = Account.of(paths, plan);
+        bound = Math.max(bound, account.worth());
+        return new Plan(plan, relaxed.prices(), bound, account, isClose(account.worth(), bound));
+    }
+
+    /** Return a plan that breaks no right and no share: mothers who set something are left alone until none is broken. */
+    private static Path[] lawful(Paths paths, Path[] begin) {
+        Path[] plan = begin.clone();
+        for (int at = 0; at < plan.length && Account.of(paths, plan).broken() > 0; at++) {
+            if (plan[at].sets().length > 0) {
+                plan[at] = paths.idle(at);
+            }
+        }
+        return plan;
+    }
+
+    /** Relax the plan: exactly up to some size, else step by step. */
+    Relaxation.Answer relax(Paths paths, double[] first, boolean good, double within) {
+        if (paths.stocks.length > MANY) {
+            return new Descent(paths, first).solve(good ? STEPS / 2 : STEPS, good ? SMALL : LARGE, late, progress);
+        }
+        try (Relaxation relaxation = new Relaxation(paths, first)) {
+            return relaxation.solve(within, late, progress);
+        }
+    }
+
+    private boolean isClose(double worth, double bound) {
+        return bound - worth <= gap * Math.max(1, Math.abs(bound)) + ROUNDING * Math.max(1, Math.abs(bound));
+    }
+
+    /**
+     * Better a plan by shaking it: some mothers change to what would be best for them at other prices, and the plan is
+     * polished again; the better plan stays. The shakes are the same every time.
+     */
+    private Path[] shaken(Paths paths, Path[] begin, double[] prices, double bound) {
+        Random random = new Random(SEED);
+        Path[] plan = begin;
+        double worth = Account.of(paths, plan).worth();
+        int shakes = Math.min(MOST_SHAKES, SHAKES / Math.max(1, plan.length));
+        for (int shake = 0; shake < shakes && !late.isOver() && !isClose(worth, bound); shake++) {
+            double[] others = prices.clone();
+            for (int row = 0; row < others.length; row++) {
+                others[row] *= Math.exp(WIDTH * random.nextGaussian());
+            }
+            Priced.clip(paths.layout, others);
+            Paths.Answer answer = paths.best(others);
+            Path[] next = plan.clone();
+            for (int at = 0; at < next.length; at++) {
+                if (paths.number(at, answer.paths()[at]) < 0) {
+                    paths.found.get(at).add(answer.paths()[at]);
+                }
+                if (random.nextDouble() < MOVED) {
+                    next[at] = answer.paths()[at];
+                }
+            }
+            next = new Polish(paths, next).run(ROUNDS);
+            double other = Account.of(paths, next).worth();
+            if (other > worth) {
+                worth = other;
+                plan = next;
+            }
+            progress.at("planning", shake + 1, shakes);
+        }
+        return plan;
+    }
+
+    /** Choose one path for each mother among those found: by weight at first, and then the better plan of two. */
+    private Path[] chosen(Paths paths, Relaxation.Answer relaxed) {
+        int[] weightiest = new int[paths.stocks.length];
+        for (int at = 0; at < weightiest.length; at++) {
+            double[] weights = relaxed.weights()[at];
+            for (int i = 1; i < weights.length; i++) {
+                if (weights[i] > weights[weightiest[at]]) {
+                    weightiest[at] = i;
+                }
+            }
+        }
+        if (weightiest.length > MANY) {
+            return new Polish(paths, paths(paths, weightiest)).run(FEW_ROUNDS);
+        }
+        Path[] first = new Polish(paths, paths(paths, weightiest)).run(ROUNDS);
+        for (int at = 0; at < first.length; at++) {
+            if (paths.number(at, first[at]) < 0) {
+                paths.found.get(at).add(first[at]);
+            }
+        }
+        if (weightiest.length > SOME) {
+            return first;
+        }
+        return among(paths, paths.layout.isOverrun(Account.of(paths, first).use()))
+                .map(numbers -> new Polish(paths, paths(paths, numbers)).run(ROUNDS))
+                .filter(other -> Account.of(paths, other).worth()
+                        > Account.of(paths, first).worth())
+                .orElse(first);
+    }
+
+    private static Path[] paths(Paths paths, int[] numbers) {
+        Path[] plan = new Path[numbers.length];
+        for (int at = 0; at < plan.length; at++) {
+            plan[at] = paths.found.get(at).get(numbers[at]);
+        }
+        return plan;
+    }
+
+    /** Choose the best plan that can be made of the paths found. */
+    private Optional<int[]> among(Paths paths, boolean mayOverrun) {
+        try (Programme programme = new Programme(paths.layout, Programme.Kind.INTEGER, mayOverrun)) {
+            List<List<MPVariable>> variables = new ArrayList<>();
+            for (int at = 0; at < paths.stocks.length; at++) {
+                List<MPVariable> mine = new ArrayList<>();
+                MPConstraint one = programme.exactly(1);
+                for (Path path : paths.found.get(at)) {
+                    MPVariable variable = programme.variable(1, paths.column(at, path), true);
+                    one.setCoefficient(variable, 1);
+                    mine.add(variable);
+                }
+                variables.add(mine);
+            }
+            if (!programme.solve(late.seconds(), gap / 2, FEW_NODES)) {
+                return Optional.empty();
+            }
+            int[] numbers = new int[variables.size()];
+            for (int at = 0; at < numbers.length; at++) {
+                for (int i = 0; i < variables.get(at).size(); i++) {
+                    if (variables.get(at).get(i).solutionValue() > 0.5) {
+                        numbers[at] = i;
+                    }
+                }
+            }
+            return Optional.of(numbers);
+        }
+    }
+}
