@@ -109,14 +109,15 @@ final class PlanKeptView {
     private static Sheet sheet(List<PlanKept> plans, LocalDate day) {
         Sheet.Builder sheet = Sheet.titled(
                 "plans kept, as of " + day,
-                Column.text("name", "plan"),
-                Column.text("cultivar", "cultivar"),
-                Column.text("method", "method"),
-                Column.whole("wanted", "wanted"),
-                Column.text("wanted_by", "by"),
+                Column.text("name", "name"),
+                Column.text("order", "for").forPeople(),
+                Column.text("cultivar", "cultivar").forPrograms(),
+                Column.text("method", "method").forPrograms(),
+                Column.whole("wanted", "wanted").forPrograms(),
+                Column.text("wanted_by", "by").forPrograms(),
                 Column.number("sure_percent", "sure (%)", 1).forPrograms(),
                 Column.text("size", "size").forPrograms(),
-                Column.whole("to_set", "to set"),
+                Column.whole("to_set", "plan"),
                 Column.text("set_from", "set from").forPrograms(),
                 Column.text("set_to", "set to").forPrograms(),
                 Column.number("expected_then", "expected when planned", 1).forPrograms(),
@@ -124,10 +125,10 @@ final class PlanKeptView {
                 Column.whole("pending", "pend."),
                 Column.whole("taken", "taken").forPrograms(),
                 Column.whole("failed", "failed").forPrograms(),
-                Column.whole("fit", "saleable"),
+                Column.whole("fit", "fit"),
                 Column.whole("growing", "growing").forPrograms(),
                 Column.whole("to_come", "still to set").forPrograms(),
-                Column.number("expected", "expected", 1),
+                Column.number("expected", "exp.", 1),
                 Column.number("expected_lower", "expected lower", 0).forPrograms(),
                 Column.number("expected_upper", "expected upper", 0).forPrograms(),
                 Column.share("chance", "chance", 1),
@@ -139,6 +140,9 @@ final class PlanKeptView {
             Optional<PlanKept.Outlook> outlook = kept.outlook();
             sheet.row(
                     plan.name(),
+                    plan.wanted() + " of " + plan.cultivar()
+                            + plan.size().map(size -> ", " + size).orElse("") + " by " + plan.wantedBy() + ", "
+                            + Words.of(plan.method()),
                     plan.cultivar().toString(),
                     Words.of(plan.method()),
                     plan.wanted(),

@@ -201,7 +201,15 @@ final class PlanView {
                         question.wanted() + " by " + question.by() + ", " + PlanWords.chance(chance) + " % sure"));
         if (!nearest.isEmpty()) {
             lines.add("Nearest that can: " + String.join("; or ", nearest) + "."
-                    + (shortfall.positions().filter(free -> free > 0).isPresent()
+                    + ((shortfall.soonest().isPresent()
+                                            || shortfall
+                                                    .most()
+                                                    .filter(most -> most > 0)
+                                                    .isPresent())
+                                    && shortfall
+                                            .positions()
+                                            .filter(free -> free > 0)
+                                            .isPresent()
                                     && shortfall.from().isPresent()
                             ? " All with every free position used, set "
                                     + PlanWords.between(
@@ -509,6 +517,12 @@ final class PlanView {
 
     // ---- orders ----
 
+    private static String name(Plan plan) {
+        return plan.cultivars().size() == 1
+                ? plan.cultivars().get(0)
+                : plan.question().cultivar();
+    }
+
     static void orders(PlanOrders orders, LocalDate asOf, boolean explain, OutputFormat format, Screen screen) {
         if (format == OutputFormat.JSON) {
             screen.json(json -> json.object(document -> {
@@ -530,15 +544,16 @@ final class PlanView {
         Sheet.Builder sheet = Sheet.titled(
                 "plans for " + Counts.of(orders.filled().size(), "order", "orders") + ", as of " + asOf,
                 Column.whole("line", "line"),
-                Column.text("cultivar", "cultivar"),
-                Column.whole("wanted", "wanted"),
-                Column.day("by", "by"),
+                Column.text("order", "order").forPeople(),
+                Column.text("cultivar", "cultivar").forPrograms(),
+                Column.whole("wanted", "wanted").forPrograms(),
+                Column.day("by", "by").forPrograms(),
                 Column.text("size", "size").forPrograms(),
                 Column.share("sure", "sure", 1).forPrograms(),
                 Column.text("method", "method"),
                 Column.whole("to_set", "to set"),
                 Column.share("chance", "chance", 1),
-                Column.day("set_from", "set from"),
+                Column.day("set_from", "set from").forPrograms(),
                 Column.day("set_to", "set to").forPrograms(),
                 Column.day("fit_by", "saleable by").forPrograms(),
                 Column.whole("can_be_had", "had"),
@@ -554,7 +569,9 @@ final class PlanView {
             int used = plan.mothers().stream().mapToInt(PlanMother::use).sum();
             sheet.row(
                     filled.order().where().line(),
-                    plan.cultivars().size() == 1 ? plan.cultivars().get(0) : question.cultivar(),
+                    question.wanted() + " of " + name(plan)
+                            + question.size().map(size -> ", " + size).orElse("") + " by " + question.by(),
+                    name(plan),
                     question.wanted(),
                     question.by(),
                     question.size(),

@@ -72,7 +72,7 @@ class PlanCommandsTests {
         assertTrue(out.endsWith("Left out: K-2, held for plant health. "), out);
         String explained = flat(desk.done(ASKED + " --method layer --explain"));
         assertTrue(explained.contains("rate of a season to come Beta(80.50, 20.50)."), explained);
-        assertTrue(explained.contains("8.0 × layer set: 0.25 h × 20 EUR (listed in #"), explained);
+        assertTrue(explained.contains("8.0 × layer set: 0.25 h × 20.00 EUR (listed in #"), explained);
     }
 
     private static String flat(String text) {
@@ -84,14 +84,14 @@ class PlanCommandsTests {
         String out = flat(desk.done("plan --cultivar Deshojo --count 40 --by 2029-11-01"));
         assertTrue(
                 out.contains(
-                        "This cannot be met by layers: 71 positions are needed, 11 are free. Nearest that can: 5 by"
+                        "This cannot be met by layers: 67 positions are needed, 11 are free. Nearest that can: 5 by"
                                 + " 2029-11-01, 90 % sure. All with every free position used, set 2027-05-10 (week 19)."),
                 out);
         String csv = desk.type("plan --cultivar Deshojo --count 4 --by 2029-11-01 --format csv")
                 .out();
         assertTrue(csv.startsWith("method,can,to_set,chance,chance_of_one_less,expected,expected_lower,"), csv);
         assertTrue(csv.contains("\nlayer,yes,8,0.92"), csv);
-        assertTrue(csv.contains(",2027-05-10,2027-05-10,2029-10-22,2,40,EUR,"), csv);
+        assertTrue(csv.contains(",2027-05-10,2027-05-10,2029-10-22,2.000000,40.000000,EUR,3,"), csv);
     }
 
     @Test

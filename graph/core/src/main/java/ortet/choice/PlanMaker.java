@@ -397,7 +397,7 @@ final class PlanMaker {
             // too late for any: nothing is said of how many would be fit for sale in time
             List<PlanStage> told =
                     best.map(Way::told).orElseGet(() -> List.of(take.orElseThrow(), establish.orElseThrow()));
-            int use = isLayer && best.isPresent() ? limit : 0;
+            int use = isLayer && most > 0 ? limit : 0;
             return plan(
                     told,
                     Optional.empty(),
