@@ -1,0 +1,180 @@
+package ortet.choice;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import ortet.book.Progress;
+
+/**
+ * Chooses what to do with each mother, this year and in the years after, so that the aim is served best within what the
+ * nursery has.
+ *
+ * <p>The programme is an integer one. Its relaxation is solved by column generation, see {@code docs/methods/choice.md};
+ * small nurseries then go whole to a branch-and-bound solver, large ones choose among the paths found. The same question
+ * gets the same answer, unless the time limit strikes.
+ */
+public final class Chooser {
+    private Chooser() {}
+
+    /**
+     * Choose.
+     *
+     * @throws ortet.value.Unavailable when the solver does not run on this kind of computer
+     */
+    public static Choice choose(ChoiceQuestion question, Progress progress) {
+        Settings settings = question.settings();
+        Deadline late = Deadline.in(settings.draws() > 0 ? settings.atMost().dividedBy(2) : settings.atMost());
+        Deadline end = Deadline.in(settings.atMost());
+        boolean whole = question.mothers().size() <= settings.wholeUpTo();
+        Layout layout = new Layout(question, settings.scenarios());
+        Products products = new Products(layout);
+        Stock[] stocks = question.mothers().stream()
+                .map(mother -> new Stock(layout, products, mother))
+                .toArray(Stock[]::new);
+        Taking[] takings = Arrays.stream(stocks)
+                .parallel()
+                .map(stock -> Taking.planned(layout, stock.mother))
+                .toArray(Taking[]::new);
+        double[] ones = new double[stocks.length];
+        Arrays.fill(ones, 1);
+        Paths paths = new Paths(layout, products, stocks, takings, ones);
+        double[] first = first(layout);
+        Planner planner = new Planner(settings.gap(), whole, late, progress);
+        boolean tries =
+                question.mothers().stream().anyMatch(mother -> mother.trial().isPresent());
+        if (tries) {
+            first = learn(paths, first, settings, planner);
+        }
+        Planner.Plan plan = planner.plan(paths, first, tries);
+        Surety surety = new Surety(paths, plan, whole, end, progress);
+        return answer(paths, plan, surety, whole);
+    }
+
+    /** Return prices to begin with: means cost nothing, every tree finds a buyer. */
+    private static double[] first(Layout layout) {
+        double[] prices = new double[layout.rows];
+        for (int row = layout.firstSales; row < layout.rows; row++) {
+            prices[row] = layout.most[row];
+        }
+        return prices;
+    }
+
+    /** Find what trials teach at the prices of the plan without that, and return those prices. */
+    private static double[] learn(Paths paths, double[] first, Settings settings, Planner planner) {
+        double[] prices = planner.relax(paths, first, false, settings.gap()).prices();
+        Priced priced = new Priced(paths.layout, paths.products, prices);
+        IntStream.range(0, paths.stocks.length)
+                .parallel()
+                .forEach(at -> paths.stocks[at].learning =
+                        Learning.of(new Walk(paths.layout), paths.stocks[at], priced, paths.takings[at]));
+        return prices;
+    }
+
+    private static Choice answer(Paths paths, Planner.Plan plan, Surety surety, boolean whole) {
+        Layout layout = paths.layout;
+        Priced priced = new Priced(layout, paths.products, plan.prices());
+        Reasoning reasoning = new Reasoning(paths, plan.prices());
+        int[] same = surety.same();
+        List<Advice> advice = new ArrayList<>();
+        Walk walk = new Walk(layout);
+        for (int at = 0; at < paths.stocks.length; at++) {
+            Stock stock = paths.stocks[at];
+            Path path = plan.paths()[at];
+            Deed chosen = deed(stock, path, 0);
+            walk.of(stock, priced, paths.takings[at], 1, 1);
+            advice.add(new Advice(
+                    stock.mother.key(),
+                    planned(paths, at, path),
+                    paths.worth(at, path, plan.prices()),
+                    new Sureness(same[at], surety.draws(), surety.way()),
+                    surety.next(at, walk, chosen),
+                    reasoning.of(at, path, chosen)));
+        }
+        Account account = plan.account();
+        return new Choice(
+                plan.isBest() ? Choice.Status.BEST : Choice.Status.STOPPED,
+                account.worth(),
+                plan.bound(),
+                account.margin(),
+                Double.isNaN(account.met()) ? Optional.empty() : Optional.of(account.met()),
+                advice,
+                resources(layout, account, plan.prices()),
+                sales(layout, account, plan.prices()),
+                surety.outlook(),
+                whole);
+    }
+
+    static Deed deed(Stock stock, Path path, int year) {
+        int state = path.states()[year];
+        return stock.named(year, state, stock.shape.arcs(year, state)[path.arcs()[year]]);
+    }
+
+    private static List<Planned> planned(Paths paths, int at, Path path) {
+        Stock stock = paths.stocks[at];
+        List<Planned> years = new ArrayList<>();
+        for (int year = 0; year < path.arcs().length; year++) {
+            List<ToSet> sets = new ArrayList<>();
+            for (int i = 0; i < path.sets().length; i += Path.WIDTH) {
+                if (path.sets()[i] == year) {
+                    Products.Product product = paths.products.all.get(path.sets()[i + 2]);
+                    int band = path.sets()[i + 1];
+                    sets.add(new ToSet(
+                            product.method(),
+                            product.method() == Method.CUTTING ? 0 : band,
+                            product.raising().key(),
+                            path.sets()[i + 3]));
+                }
+            }
+            years.add(new Planned(year, deed(stock, path, year), sets));
+        }
+        return years;
+    }
+
+    private static List<ResourceUse> resources(Layout layout, Account account, double[] prices) {
+        List<ResourceUse> all = new ArrayList<>();
+        double[] use = account.use();
+        for (int row = 0; row < layout.firstSales; row++) {
+            double used = use[row];
+            if (layout.isShare(row)) {
+                Resource resource = layout.resource(row);
+                int concentration = layout.concentrationOf(row);
+                used -= layout.share(concentration) * use[layout.rows + concentration * layout.years + resource.year()];
+            }
+            all.add(new ResourceUse(layout.resource(row), used, layout.available[row], prices[row]));
+        }
+        return all;
+    }
+
+    private static List<Sales> sales(Layout layout, Account account, double[] prices) {
+        List<Sales> all = new ArrayList<>();
+        List<Outlet> outlets = layout.question.outlets();
+        for (int outlet = 0; outlet < outlets.size(); outlet++) {
+            for (int year = 0; year < layout.allYears; year++) {
+                double ready = 0;
+                double sold = 0;
+                double price = 0;
+                double most = 0;
+                double demand = outlets.get(outlet).demandIn(year);
+                for (int scenario = 0; scenario < layout.scenarios; scenario++) {
+                    int row = layout.sales(outlet, year, scenario);
+                    ready += Math.max(0, -account.use()[row]) / layout.scenarios;
+                    sold += Math.min(Math.max(0, -account.use()[row]), demand) / layout.scenarios;
+                    price += prices[row];
+                    most += layout.most[row];
+                }
+                all.add(new Sales(
+                        outlets.get(outlet).cultivar(),
+                        outlets.get(outlet).sizeClass(),
+                        year,
+                        demand,
+                        ready,
+                        sold,
+                        Math.max(0, most - price),
+                        price));
+            }
+        }
+        return all;
+    }
+}

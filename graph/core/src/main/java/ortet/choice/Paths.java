@@ -1,0 +1,125 @@
+package ortet.choice;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.IntStream;
+
+/** All mothers, what each draw or the plan makes of them, and the paths that have been found for each. */
+final class Paths {
+    private static final int CHUNK = 512;
+
+    final Layout layout;
+    final Products products;
+    final Stock[] stocks;
+    final Taking[] takings;
+    final double[] woodFactors;
+    final List<List<Path>> found = new ArrayList<>();
+
+    Paths(Layout layout, Products products, Stock[] stocks, Taking[] takings, double[] woodFactors) {
+        this.layout = layout;
+        this.products = products;
+        this.stocks = stocks;
+        this.takings = takings;
+        this.woodFactors = woodFactors;
+        for (int at = 0; at < stocks.length; at++) {
+            found.add(new ArrayList<>());
+        }
+    }
+
+    /** What was found at some prices; the use by row and, after the rows, by total. */
+    record Answer(double[] prices, double bound, Path[] paths, double[] use) {}
+
+    /** Find the best path of each mother at the prices, and so a bound of every plan. */
+    Answer best(double[] prices) {
+        Priced priced = new Priced(layout, products, prices);
+        Path[] best = new Path[stocks.length];
+        int parts = (stocks.length + CHUNK - 1) / CHUNK;
+        double[] worths = new double[parts];
+        double[][] uses = new double[parts][];
+        IntStream.range(0, parts).parallel().forEach(part -> {
+            Walk walk = new Walk(layout);
+            uses[part] = new double[layout.rows + layout.concentrations() * layout.years];
+            for (int at = part * CHUNK; at < Math.min(stocks.length, (part + 1) * CHUNK); at++) {
+                worths[part] += walk.of(stocks[at], priced, takings[at], woodFactors[at], 1);
+                best[at] = walk.path(woodFactors[at]);
+                Column column = column(at, best[at]);
+                for (int i = 0; i < column.size; i++) {
+                    uses[part][column.rows[i]] += column.amounts[i];
+                }
+            }
+        });
+        // in order, so that rounding is the same however many threads there are
+        double bound = Priced.ofLimits(layout, prices);
+        double[] use = new double[layout.rows + layout.concentrations() * layout.years];
+        for (int part = 0; part < parts; part++) {
+            bound += worths[part];
+            for (int row = 0; row < use.length; row++) {
+                use[row] += uses[part][row];
+            }
+        }
+        return new Answer(prices, bound, best, use);
+    }
+
+    Column column(int at, Path path) {
+        return path.column(layout, products, stocks[at], takings[at]);
+    }
+
+    /** Return the number of a path among those found for a mother, or -1. */
+    int number(int at, Path path) {
+        List<Path> known = found.get(at);
+        for (int i = 0; i < known.size(); i++) {
+            if (known.get(i).isSame(path)) {
+                return i;
+            }
+        }
+        return -1;
+    }
+
+    /** Return the path on which nothing is ever done to a mother. */
+    Path idle(int at) {
+        Shape shape = stocks[at].shape;
+        int[] states = new int[layout.years];
+        for (int year = 0; year + 1 < layout.years; year++) {
+            states[year + 1] = shape.arcs(year, states[year])[0].next();
+        }
+        return new Path(states, new int[layout.years], new int[0]);
+    }
+
+    /** Return a path with no more set in any year than a mother's wood allows as it was drawn. */
+    Path asFarAsWoodGoes(int at, Path path) {
+        Stock stock = stocks[at];
+        int[] sets = path.sets().clone();
+        int[] wood = new int[stock.bands + 1];
+        int[] used = new int[stock.bands + 1];
+        int year = -1;
+        for (int i = 0; i < sets.length; i += Path.WIDTH) {
+            if (sets[i] != year) {
+                year = sets[i];
+                stock.wood(year, stock.shape.arcs(year, path.states()[year])[path.arcs()[year]], woodFactors[at], wood);
+                java.util.Arrays.fill(used, 0);
+            }
+            int band = sets[i + 1];
+            sets[i + 3] = Math.min(sets[i + 3], wood[band] - used[band]);
+            used[band] += sets[i + 3];
+        }
+        return new Path(path.states(), path.arcs(), sets);
+    }
+
+    /** Return what a path is worth at prices of the rows, shares of groups included. */
+    double worth(int at, Path path, double[] prices) {
+        Column column = column(at, path);
+        double worth = column.money;
+        for (int i = 0; i < column.size; i++) {
+            int row = column.rows[i];
+            if (row < layout.rows) {
+                worth -= prices[row] * column.amounts[i];
+            } else {
+                int concentration = (row - layout.rows) / layout.years;
+                for (int share : layout.shares(concentration, (row - layout.rows) % layout.years)) {
+                    worth += layout.share(concentration) * prices[share] * column.amounts[i];
+                }
+            }
+        }
+        return worth;
+    }
+}

@@ -1,0 +1,181 @@
+package ortet.choice;
+
+import com.google.ortools.Loader;
+import com.google.ortools.linearsolver.MPConstraint;
+import com.google.ortools.linearsolver.MPObjective;
+import com.google.ortools.linearsolver.MPSolver;
+import com.google.ortools.linearsolver.MPSolverParameters;
+import com.google.ortools.linearsolver.MPVariable;
+import java.util.ArrayList;
+import java.util.List;
+import ortet.value.Defect;
+import ortet.value.Unavailable;
+
+/** A linear or integer programme with the shared rows in it, held by the solver; to be closed. */
+final class Programme implements AutoCloseable {
+    /** Which algorithm solves it. */
+    enum Kind {
+        /** Simplex. */
+        SIMPLEX("GLOP"),
+        /** Branch and bound. */
+        INTEGER("SCIP");
+
+        private final String solver;
+
+        Kind(String solver) {
+            this.solver = solver;
+        }
+    }
+
+    private static final double INFINITY = Double.POSITIVE_INFINITY;
+
+    private final Layout layout;
+    private final Kind kind;
+    private final MPSolver solver;
+    private final MPObjective objective;
+    private final MPConstraint[] rows;
+    private final MPConstraint[] totals;
+    private final List<MPVariable> variables = new ArrayList<>();
+
+    Programme(Layout layout, Kind kind, boolean mayOverrun) {
+        this.layout = layout;
+        this.kind = kind;
+        this.solver = solver(kind);
+        this.objective = solver.objective();
+        objective.setMaximization();
+        this.rows = new MPConstraint[layout.rows];
+        this.totals = new MPConstraint[layout.concentrations() * layout.years];
+        for (int row = 0; row < layout.rows; row++) {
+            if (layout.isSales(row)) {
+                rows[row] = atMost(0);
+                rows[row].setCoefficient(variable(0, layout.available[row], layout.most[row], false), 1);
+                if (layout.least[row] > 0) {
+                    rows[row].setCoefficient(variable(0, INFINITY, layout.least[row], false), 1);
+                }
+            } else {
+                rows[row] = atMost(layout.available[row]);
+                if (mayOverrun && Double.isFinite(layout.most[row])) {
+                    rows[row].setCoefficient(variable(0, INFINITY, -layout.most[row], false), -1);
+                }
+            }
+        }
+        for (int at = 0; at < layout.concentrations(); at++) {
+            for (int year = 0; year < layout.years; year++) {
+                MPConstraint total = solver.makeConstraint(0, 0);
+                MPVariable all = variable(0, INFINITY, 0, false);
+                total.setCoefficient(all, -1);
+                totals[at * layout.years + year] = total;
+                for (int row : layout.shares(at, year)) {
+                    rows[row].setCoefficient(all, -layout.share(at));
+                }
+            }
+        }
+    }
+
+    private static MPSolver solver(Kind kind) {
+        try {
+            Loader.loadNativeLibraries();
+        } catch (RuntimeException | UnsatisfiedLinkError e) {
+            throw new Unavailable(
+                    "the solver does not run on this kind of computer (" + System.getProperty("os.name") + ", "
+                            + System.getProperty("os.arch") + ")",
+                    e);
+        }
+        MPSolver solver = MPSolver.createSolver(kind.solver);
+        if (solver == null) {
+            throw new Defect("no solver " + kind.solver);
+        }
+        return solver;
+    }
+
+    /** Add a variable that is at least 0. */
+    MPVariable variable(double least, double most, double money, boolean whole) {
+        MPVariable variable = solver.makeVar(least, most, whole && kind == Kind.INTEGER, "");
+        if (money != 0) {
+            objective.setCoefficient(variable, money);
+        }
+        return variable;
+    }
+
+    MPConstraint atMost(double most) {
+        return solver.makeConstraint(-INFINITY, most);
+    }
+
+    MPConstraint atLeast(double least) {
+        return solver.makeConstraint(least, INFINITY);
+    }
+
+    MPConstraint exactly(double figure) {
+        return solver.makeConstraint(figure, figure);
+    }
+
+    /** Add a variable with what it brings and uses. */
+    MPVariable variable(double most, Column column, boolean whole) {
+        MPVariable variable = variable(0, most, column.money, whole);
+        for (int i = 0; i < column.size; i++) {
+            int row = column.rows[i];
+            MPConstraint constraint = row < layout.rows ? rows[row] : totals[row - layout.rows];
+            constraint.setCoefficient(variable, constraint.getCoefficient(variable) + column.amounts[i]);
+        }
+        return variable;
+    }
+
+    /** Add what stays as it is. */
+    void fixed(Column column) {
+        variable(1, column, false).setLb(1);
+    }
+
+    /**
+     * Solve it.
+     *
+     * @param seconds after how long to stop
+     * @param gap by what share the best found may fall short of the best
+     * @param nodes after how many branchings to stop; unlike the time, this stops at the same place on every computer
+     * @return whether there is an answer
+     */
+    boolean solve(double seconds, double gap, int nodes) {
+        if (kind == Kind.INTEGER) {
+            solver.setSolverSpecificParametersAsString("limits/nodes = " + nodes + "\n");
+        }
+        solver.setTimeLimit(Math.max(1, (long) (seconds * 1000)));
+        // what was added since may have spoilt the basis from which simplex goes on; then it begins anew
+        return solve(gap, true) || kind == Kind.SIMPLEX && solve(gap, false);
+    }
+
+    private boolean solve(double gap, boolean goesOn) {
+        MPSolverParameters parameters = new MPSolverParameters();
+        parameters.setDoubleParam(MPSolverParameters.DoubleParam.RELATIVE_MIP_GAP, gap);
+        parameters.setIntegerParam(
+                MPSolverParameters.IntegerParam.INCREMENTALITY,
+                (goesOn
+                                ? MPSolverParameters.IncrementalityValues.INCREMENTALITY_ON
+                                : MPSolverParameters.IncrementalityValues.INCREMENTALITY_OFF)
+                        .swigValue());
+        MPSolver.ResultStatus found = solver.solve(parameters);
+        parameters.delete();
+        return found == MPSolver.ResultStatus.OPTIMAL || found == MPSolver.ResultStatus.FEASIBLE;
+    }
+
+    double value() {
+        return objective.value();
+    }
+
+    double bound() {
+        return objective.bestBound();
+    }
+
+    /** Return the dual prices of the shared rows, put within what they can be. */
+    double[] prices() {
+        double[] prices = new double[layout.rows];
+        for (int row = 0; row < prices.length; row++) {
+            prices[row] = rows[row].dualValue();
+        }
+        Priced.clip(layout, prices);
+        return prices;
+    }
+
+    @Override
+    public void close() {
+        solver.delete();
+    }
+}

@@ -1,0 +1,203 @@
+package ortet.choice;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.concurrent.atomic.AtomicIntegerArray;
+import java.util.stream.IntStream;
+import ortet.book.Progress;
+
+/** Finds how sure a plan is: draw by draw, made anew or priced. */
+final class Surety {
+    private static final double DRAW_GAP = 1e-4;
+    private static final double DRAW_SECONDS = 10;
+    private static final int NODES = 60;
+    private static final double ROUNDING = 1e-9;
+    private static final double SAME = 1e-6;
+
+    private final Paths paths;
+    private final Planner.Plan plan;
+    private final boolean whole;
+    private final Deadline late;
+    private final int[] same;
+    private final List<Double> margins = new ArrayList<>();
+    private final List<Double> met = new ArrayList<>();
+    private int drawn;
+
+    Surety(Paths paths, Planner.Plan plan, boolean whole, Deadline late, Progress progress) {
+        this.paths = paths;
+        this.plan = plan;
+        this.whole = whole;
+        this.late = late;
+        int draws = paths.layout.question.settings().draws();
+        AtomicIntegerArray counts = new AtomicIntegerArray(paths.stocks.length);
+        Layout single = new Layout(paths.layout.question, 1);
+        Products products = new Products(single);
+        AtomicInteger done = new AtomicInteger();
+        Account[] accounts = new Account[draws];
+        double[] prices = merged(single);
+        Priced priced = new Priced(single, products, prices);
+        IntStream.range(0, draws).parallel().forEach(draw -> {
+            if (late.isOver()) {
+                return;
+            }
+            Paths now = drawn(single, products, draw);
+            if (whole) {
+                anew(now, prices, counts);
+            } else {
+                price(now, priced, counts, ROUNDING);
+            }
+            accounts[draw] = carriedOut(now);
+            progress.at("draws", done.incrementAndGet(), draws);
+        });
+        this.same = new int[paths.stocks.length];
+        for (int at = 0; at < same.length; at++) {
+            same[at] = counts.get(at);
+        }
+        for (Account account : accounts) {
+            if (account != null) {
+                drawn++;
+                margins.add(account.margin());
+                if (!Double.isNaN(account.met())) {
+                    met.add(account.met());
+                }
+            }
+        }
+    }
+
+    /** Return the prices of a plan on several draws as those of one: what a tree is worth in all of them together. */
+    private double[] merged(Layout single) {
+        Layout layout = paths.layout;
+        double[] prices = Arrays.copyOf(plan.prices(), single.rows);
+        for (int outlet = 0; outlet < layout.question.outlets().size(); outlet++) {
+            for (int year = 0; year < layout.allYears; year++) {
+                double sum = 0;
+                for (int scenario = 0; scenario < layout.scenarios; scenario++) {
+                    sum += plan.prices()[layout.sales(outlet, year, scenario)];
+                }
+                prices[single.sales(outlet, year, 0)] = sum;
+            }
+        }
+        return prices;
+    }
+
+    private Paths drawn(Layout single, Products products, int draw) {
+        Taking[] takings = new Taking[paths.stocks.length];
+        double[] factors = new double[takings.length];
+        for (int at = 0; at < takings.length; at++) {
+            Mother mother = paths.stocks[at].mother;
+            takings[at] = Taking.drawn(single, mother, draw);
+            factors[at] = mother.rates().wood().at(draw);
+        }
+        return new Paths(single, products, paths.stocks, takings, factors);
+    }
+
+    private void anew(Paths now, double[] prices, AtomicIntegerArray counts) {
+        for (int at = 0; at < paths.stocks.length; at++) {
+            if (now.woodFactors[at] == 1) {
+                now.found.get(at).addAll(paths.found.get(at));
+            }
+        }
+        double[] own;
+        try (Relaxation relaxation = new Relaxation(now, prices)) {
+            own = relaxation.solve(ROUNDING, late, Progress.NONE).prices();
+        }
+        price(now, new Priced(now.layout, now.products, own), counts, SAME);
+    }
+
+    private void price(Paths now, Priced priced, AtomicIntegerArray counts, double within) {
+        Walk walk = new Walk(now.layout);
+        for (int at = 0; at < paths.stocks.length; at++) {
+            Stock stock = paths.stocks[at];
+            double best = walk.of(stock, priced, now.takings[at], now.woodFactors[at], 1);
+            if (walk.with(Chooser.deed(stock, plan.paths()[at], 0)) >= best - within * Math.max(1, Math.abs(best))) {
+                counts.incrementAndGet(at);
+            }
+        }
+    }
+
+    /** Return how the plan itself fares in a draw; it sets what it would, as far as the wood is there. */
+    private Account carriedOut(Paths now) {
+        Path[] carried = new Path[paths.stocks.length];
+        for (int at = 0; at < carried.length; at++) {
+            carried[at] = now.woodFactors[at] == 1 ? plan.paths()[at] : now.asFarAsWoodGoes(at, plan.paths()[at]);
+        }
+        return Account.of(now, carried);
+    }
+
+    int[] same() {
+        return same.clone();
+    }
+
+    int draws() {
+        return drawn;
+    }
+
+    Sureness.Way way() {
+        return whole ? Sureness.Way.ANEW : Sureness.Way.PRICED;
+    }
+
+    Outlook outlook() {
+        return new Outlook(margins, met);
+    }
+
+    /** Return the next best deed for a mother who has just been gone through. */
+    Optional<Alternative> next(int at, Walk walk, Deed chosen) {
+        Deed next = null;
+        for (Deed deed : Deed.values()) {
+            boolean isOther = deed != chosen
+                    && deed != Deed.REST
+                    && !(deed == Deed.LEAVE_LONG && chosen == Deed.REST)
+                    && walk.with(deed) > Double.NEGATIVE_INFINITY;
+            if (isOther && (next == null || walk.with(deed) > walk.with(next))) {
+                next = deed;
+            }
+        }
+        if (next == null) {
+            return Optional.empty();
+        }
+        Stock stock = paths.stocks[at];
+        Deed named = next == Deed.LEAVE_LONG ? stock.named(0, 0, stock.shape.arcs(0, 0)[0]) : next;
+        double cost = Math.max(0, walk.with(chosen) - walk.with(next));
+        if (!whole || late.isOver()) {
+            return Optional.of(new Alternative(named, cost, Sureness.Way.PRICED));
+        }
+        return anewWithout(at, chosen, cost).or(() -> Optional.of(new Alternative(named, cost, Sureness.Way.PRICED)));
+    }
+
+    /**
+     * Make the plan anew without the deed. A plan found among arcs that can take part in plans worth at least some sum is the
+     * best of all if it is worth that much; else the sum is lowered.
+     */
+    private Optional<Alternative> anewWithout(int at, Deed chosen, double cost) {
+        double worth = plan.account().worth();
+        double least = worth - 2 * cost - 0.01 * Math.max(1, Math.abs(worth));
+        Whole.Barred barred = new Whole.Barred(at, chosen);
+        for (int attempt = 0; attempt < 3; attempt++) {
+            double asked = attempt == 2 ? Double.NEGATIVE_INFINITY : least;
+            Optional<Whole.Answer> answer = new Whole(paths)
+                    .solve(
+                            new Whole.Ask(
+                                    plan.prices(),
+                                    plan.bound(),
+                                    asked,
+                                    Optional.of(barred),
+                                    true,
+                                    new Path[paths.stocks.length]),
+                            Math.min(late.seconds(), DRAW_SECONDS),
+                            DRAW_GAP,
+                            NODES);
+            if (answer.isPresent()) {
+                Account account = Account.of(paths, answer.get().paths());
+                if (account.worth() >= asked) {
+                    Deed deed = Chooser.deed(paths.stocks[at], answer.get().paths()[at], 0);
+                    return Optional.of(new Alternative(deed, Math.max(0, worth - account.worth()), Sureness.Way.ANEW));
+                }
+            }
+            least -= 10 * Math.max(cost, 0.1 * Math.max(1, Math.abs(worth)));
+        }
+        return Optional.empty();
+    }
+}
