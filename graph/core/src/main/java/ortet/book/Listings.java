@@ -94,7 +94,7 @@ public final class Listings {
     }
 
     /** Tell whether a cultivar is listed as protected on a day, and no licence is named. */
-    boolean isProtected(CultivarName name, LocalDate day) {
+    public boolean isProtected(CultivarName name, LocalDate day) {
         return cultivar(name)
                 .filter(listed ->
                         listed.right().filter(right -> right == Right.PROTECTED).isPresent())

@@ -50,7 +50,12 @@ final class Planner {
             account = Account.of(paths, plan);
             Optional<Whole.Answer> answer = solver.solve(
                     new Whole.Ask(
-                            relaxed.prices(), bound, account.worth(), Optional.empty(), overruns, new Path[plan.length]),
+                            relaxed.prices(),
+                            bound,
+                            account.worth(),
+                            Optional.empty(),
+                            overruns,
+                            new Path[plan.length]),
                     late.seconds(),
                     gap,
                     Math.max(LEAST_NODES, MOST_NODES / (plan.length * plan.length)));
@@ -147,7 +152,8 @@ final class Planner {
         }
         return among(paths)
                 .map(numbers -> new Polish(paths, paths(paths, numbers)).run(ROUNDS))
-                .filter(other -> Account.of(paths, other).worth() > Account.of(paths, first).worth())
+                .filter(other -> Account.of(paths, other).worth()
+                        > Account.of(paths, first).worth())
                 .orElse(first);
     }
 

@@ -92,18 +92,12 @@ final class Whole {
      * @param fixed the path of each mother who stays as she is; null for the others
      */
     record Ask(
-            double[] prices,
-            double bound,
-            double known,
-            Optional<Barred> barred,
-            boolean mayOverrun,
-            Path[] fixed) {}
+            double[] prices, double bound, double known, Optional<Barred> barred, boolean mayOverrun, Path[] fixed) {}
 
     /** A deed that a mother may not begin with. */
     record Barred(int mother, Deed deed) {}
 
-    private List<Step> steps(
-            Programme programme, Priced priced, Walk walk, int at, double slack, Optional<Deed> not) {
+    private List<Step> steps(Programme programme, Priced priced, Walk walk, int at, double slack, Optional<Deed> not) {
         Stock stock = paths.stocks[at];
         Shape shape = stock.shape;
         double best = walk.of(stock, priced, paths.takings[at], paths.woodFactors[at], 1);

@@ -72,7 +72,9 @@ final class ChoiceMeasurements {
                         - other.sureness().share().orElseThrow());
                 apart += difference;
                 most = Math.max(most, difference);
-                list.append(String.format("%.2f/%.2f ", one.sureness().share().get(), other.sureness().share().get()));
+                list.append(String.format(
+                        "%.2f/%.2f ",
+                        one.sureness().share().get(), other.sureness().share().get()));
             }
         }
         System.out.printf(
