@@ -74,6 +74,7 @@ import ortet.nursery.Nursery;
     PersonCommands.class,
     QuestionCommands.class,
     CompareCommands.class,
+    ChoiceCommands.class,
     FamilyCommands.class,
     KinCommands.class,
     RecallCommands.class,
