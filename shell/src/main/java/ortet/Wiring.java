@@ -18,6 +18,7 @@ import ortet.commands.BookCommands;
 import ortet.commands.CareCommands;
 import ortet.commands.CohortCommands;
 import ortet.commands.Companion;
+import ortet.commands.ChoiceCommands;
 import ortet.commands.CompareCommands;
 import ortet.commands.CopyCommands;
 import ortet.commands.CuttingsCommands;

@@ -105,26 +105,17 @@ public final class ChoiceCommands {
     }
 
     private static List<DemandLine> demand(Path path) {
-        FigureFile file = FigureFile.read(path, List.of("cultivar", "size", "count"), List.of("year"));
-        List<DemandLine> lines = new ArrayList<>();
-        for (FigureFile.Row row : file.rows()) {
-            lines.add(new DemandLine(
-                    row.name("cultivar"), row.name("size"), amount(row, "count"), year(file, row)));
-        }
-        return lines;
+        FigureFile file = FigureFile.read(path);
+        List.of("cultivar", "size", "count").forEach(column -> file.column("--demand", column));
+        return file.each(row ->
+                new DemandLine(row.name("cultivar"), row.name("size"), amount(row, "count"), year(file, row)));
     }
 
     private static List<LimitLine> limits(Path path) {
-        FigureFile file = FigureFile.read(path, List.of("what", "amount"), List.of("where", "year"));
-        List<LimitLine> lines = new ArrayList<>();
-        for (FigureFile.Row row : file.rows()) {
-            lines.add(new LimitLine(
-                    what(row),
-                    file.has("where") ? row.text("where") : "",
-                    year(file, row),
-                    amount(row, "amount")));
-        }
-        return lines;
+        FigureFile file = FigureFile.read(path);
+        List.of("what", "amount").forEach(column -> file.column("--limits", column));
+        return file.each(row -> new LimitLine(
+                what(row), file.has("where") ? row.text("where") : "", year(file, row), amount(row, "amount")));
     }
 
     private static LimitLine.What what(FigureFile.Row row) {

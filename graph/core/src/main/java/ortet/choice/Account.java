@@ -7,8 +7,9 @@ package ortet.choice;
  * @param worth by the aim
  * @param margin in money
  * @param met share of all trees asked for that is delivered; NaN when none is asked for
+ * @param broken by how much rights and shares are broken, which no plan that is handed out may do
  */
-record Account(double[] use, double worth, double margin, double met) {
+record Account(double[] use, double worth, double margin, double met, double broken) {
     static Account of(Paths paths, Path[] plan) {
         Layout layout = paths.layout;
         double[] use = new double[layout.rows + layout.concentrations() * layout.years];
@@ -29,6 +30,7 @@ record Account(double[] use, double worth, double margin, double met) {
         double margin = money - learning;
         double asked = 0;
         double delivered = 0;
+        double broken = 0;
         for (int row = 0; row < layout.rows; row++) {
             if (layout.isSales(row)) {
                 double sold = Math.min(-use[row], layout.available[row]);
@@ -39,8 +41,11 @@ record Account(double[] use, double worth, double margin, double met) {
                 delivered += sold;
             } else if (Double.isFinite(layout.most[row])) {
                 worth -= layout.most[row] * Math.max(0, use[row] - layout.available[row]);
+            } else {
+                broken += layout.beyond(row, use);
             }
         }
-        return new Account(use, worth, margin, asked > 0 ? delivered / asked : Double.NaN);
+        return new Account(
+                use, worth - layout.overrun * broken, margin, asked > 0 ? delivered / asked : Double.NaN, broken);
     }
 }

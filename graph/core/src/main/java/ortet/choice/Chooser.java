@@ -1,7 +1,6 @@
 package ortet.choice;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -28,19 +27,8 @@ public final class Chooser {
         Deadline late = Deadline.in(settings.draws() > 0 ? settings.atMost().dividedBy(2) : settings.atMost());
         Deadline end = Deadline.in(settings.atMost());
         boolean whole = question.mothers().size() <= settings.wholeUpTo();
-        Layout layout = new Layout(question, settings.scenarios());
-        Products products = new Products(layout);
-        Stock[] stocks = question.mothers().stream()
-                .map(mother -> new Stock(layout, products, mother))
-                .toArray(Stock[]::new);
-        Taking[] takings = Arrays.stream(stocks)
-                .parallel()
-                .map(stock -> Taking.planned(layout, stock.mother))
-                .toArray(Taking[]::new);
-        double[] ones = new double[stocks.length];
-        Arrays.fill(ones, 1);
-        Paths paths = new Paths(layout, products, stocks, takings, ones);
-        double[] first = first(layout);
+        Paths paths = Paths.planned(question);
+        double[] first = paths.first();
         Planner planner = new Planner(settings.gap(), whole, late, progress);
         boolean tries =
                 question.mothers().stream().anyMatch(mother -> mother.trial().isPresent());
@@ -50,15 +38,6 @@ public final class Chooser {
         Planner.Plan plan = planner.plan(paths, first, tries);
         Surety surety = new Surety(paths, plan, whole, end, progress);
         return answer(paths, plan, surety, whole);
-    }
-
-    /** Return prices to begin with: means cost nothing, every tree finds a buyer. */
-    private static double[] first(Layout layout) {
-        double[] prices = new double[layout.rows];
-        for (int row = layout.firstSales; row < layout.rows; row++) {
-            prices[row] = layout.most[row];
-        }
-        return prices;
     }
 
     /** Find what trials teach at the prices of the plan without that, and return those prices. */

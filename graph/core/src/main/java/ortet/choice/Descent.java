@@ -71,6 +71,24 @@ final class Descent {
         return new Relaxation.Answer(best, bound, Double.NaN, weights.toArray(double[][]::new), false);
     }
 
+    /** Go down from prices that are good already, and return the best met; no paths are kept. */
+    double[] prices(int steps, double begin, Deadline late) {
+        double[] prices = best.clone();
+        double[] mean = new double[prices.length];
+        int from = steps / 2;
+        for (int step = 0; step < steps && !late.isOver(); step++) {
+            Paths.Answer answer = price(prices);
+            for (int row = 0; row < mean.length && step >= from; row++) {
+                mean[row] += prices[row] / (steps - from);
+            }
+            prices = next(prices, answer.use(), begin * Math.pow(LAST / begin, (double) step / steps), answer.bound());
+        }
+        if (!late.isOver()) {
+            price(mean);
+        }
+        return best.clone();
+    }
+
     private void count(int at, Path path, List<double[]> weights) {
         int number = paths.number(at, path);
         double[] mine = weights.get(at);

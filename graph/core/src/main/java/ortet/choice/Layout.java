@@ -17,7 +17,7 @@ import java.util.TreeSet;
  */
 final class Layout {
     /** How much dearer an hour or square metre too much is than the dearest tree. */
-    private static final double OVERRUN = 50;
+    private static final double OVERRUN = 3000;
     /** How much more than the dearest thing a tree asked for counts, when the aim is to meet demand. */
     private static final double WANTED = 100;
 
@@ -52,6 +52,15 @@ final class Layout {
     final int rows;
 
     Layout(ChoiceQuestion question, int scenarios) {
+        this(question, scenarios, 1);
+    }
+
+    /**
+     * Lay out the rows.
+     *
+     * @param scale by what to multiply hours, room, licences and demand, for a sample of the mothers
+     */
+    Layout(ChoiceQuestion question, int scenarios, double scale) {
         this.question = question;
         Settings settings = question.settings();
         this.years = settings.years();
@@ -121,7 +130,7 @@ final class Layout {
         this.least = new double[rows];
         for (int row = 0; row < firstSales; row++) {
             Resource resource = resources.get(row);
-            available[row] = available(resource);
+            available[row] = available(resource) * scale;
             most[row] = row < firstLicence ? overrun : Double.POSITIVE_INFINITY;
         }
         for (int at = 0; at < question.outlets().size(); at++) {
@@ -129,7 +138,7 @@ final class Layout {
             for (int year = 0; year < allYears; year++) {
                 for (int scenario = 0; scenario < scenarios; scenario++) {
                     int row = sales(at, year, scenario);
-                    available[row] = outlet.demandIn(year);
+                    available[row] = outlet.demandIn(year) * scale;
                     most[row] = (wanted + outlet.price() * discount(year)) / scenarios;
                     least[row] = outlet.surplusPrice() * discount(year) / scenarios;
                 }
@@ -248,5 +257,16 @@ final class Layout {
             }
         }
         return false;
+    }
+
+    /** Return by how much a right or share is exceeded, rounding forgiven. */
+    double beyond(int row, double[] use) {
+        double allowed = available[row];
+        if (isShare(row)) {
+            int at = concentrationOf(row);
+            allowed = share(at) * use[rows + at * years + resource(row).year()];
+        }
+        double beyond = use[row] - allowed;
+        return beyond > ROUNDING * Math.max(1, allowed) ? beyond : 0;
     }
 }

@@ -1,6 +1,7 @@
 package ortet.choice;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 
@@ -24,6 +25,31 @@ final class Paths {
         for (int at = 0; at < stocks.length; at++) {
             found.add(new ArrayList<>());
         }
+    }
+
+    /** Make the mothers of a question ready, as the plan takes them. */
+    static Paths planned(ChoiceQuestion question) {
+        Layout layout = new Layout(question, question.settings().scenarios());
+        Products products = new Products(layout);
+        Stock[] stocks = question.mothers().stream()
+                .map(mother -> new Stock(layout, products, mother))
+                .toArray(Stock[]::new);
+        Taking[] takings = Arrays.stream(stocks)
+                .parallel()
+                .map(stock -> Taking.planned(layout, stock.mother))
+                .toArray(Taking[]::new);
+        double[] ones = new double[stocks.length];
+        Arrays.fill(ones, 1);
+        return new Paths(layout, products, stocks, takings, ones);
+    }
+
+    /** Return prices to begin with: means cost nothing, every tree finds a buyer. */
+    double[] first() {
+        double[] prices = new double[layout.rows];
+        for (int row = layout.firstSales; row < layout.rows; row++) {
+            prices[row] = layout.most[row];
+        }
+        return prices;
     }
 
     /** What was found at some prices; the use by row and, after the rows, by total. */
@@ -96,7 +122,7 @@ final class Paths {
             if (sets[i] != year) {
                 year = sets[i];
                 stock.wood(year, stock.shape.arcs(year, path.states()[year])[path.arcs()[year]], woodFactors[at], wood);
-                java.util.Arrays.fill(used, 0);
+                Arrays.fill(used, 0);
             }
             int band = sets[i + 1];
             sets[i + 3] = Math.min(sets[i + 3], wood[band] - used[band]);

@@ -3,7 +3,6 @@ package ortet.choice;
 import com.google.ortools.linearsolver.MPConstraint;
 import com.google.ortools.linearsolver.MPVariable;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
@@ -11,14 +10,21 @@ import ortet.book.Progress;
 
 /** Finds the best plan for mothers as they are made ready: relaxed first, then whole. */
 final class Planner {
+    /** What the solver itself may be off by, as a share. */
+    private static final double ROUNDING = 2e-6;
+
     private static final int MANY = 600;
-    private static final int TOGETHER = 3;
     private static final int ROUNDS = 6;
     private static final int FEW_ROUNDS = 6;
-    private static final int VAIN = 1;
     private static final int FEW_NODES = 1;
-    private static final int LEAST_NODES = 1;
-    private static final int MOST_NODES = 40_000;
+    private static final int MOST_NODES = 5_000;
+    private static final int EXACT = 6;
+    private static final int SOME = 100;
+    private static final int SHAKES = 4000;
+    private static final int MOST_SHAKES = 300;
+    private static final long SEED = 1;
+    private static final double WIDTH = 0.25;
+    private static final double MOVED = 0.2;
     private static final int STEPS = 100;
     private static final double LARGE = 0.5;
     private static final double SMALL = 0.05;
@@ -41,13 +47,14 @@ final class Planner {
     Plan plan(Paths paths, double[] first, boolean good) {
         Relaxation.Answer relaxed = relax(paths, first, good, whole ? 0 : gap / 4);
         Path[] plan = chosen(paths, relaxed);
+        if (plan.length <= MANY) {
+            plan = shaken(paths, plan, relaxed.prices(), relaxed.bound());
+        }
         Account account = Account.of(paths, plan);
         double bound = relaxed.bound();
-        if (whole && !isClose(account.worth(), bound)) {
+        if (whole && plan.length <= EXACT && !isClose(account.worth(), bound)) {
             Whole solver = new Whole(paths);
             boolean overruns = paths.layout.isOverrun(account.use());
-            plan = bettered(paths, plan, relaxed, overruns);
-            account = Account.of(paths, plan);
             Optional<Whole.Answer> answer = solver.solve(
                     new Whole.Ask(
                             relaxed.prices(),
@@ -58,7 +65,7 @@ final class Planner {
                             new Path[plan.length]),
                     late.seconds(),
                     gap,
-                    Math.max(LEAST_NODES, MOST_NODES / (plan.length * plan.length)));
+                    MOST_NODES);
             if (answer.isPresent()) {
                 Account other = Account.of(paths, answer.get().paths());
                 if (other.worth() > account.worth()) {
@@ -68,8 +75,21 @@ final class Planner {
                 bound = Math.min(bound, Math.max(account.worth(), answer.get().bound()));
             }
         }
+        plan = lawful(paths, plan);
+        account = Account.of(paths, plan);
         bound = Math.max(bound, account.worth());
         return new Plan(plan, relaxed.prices(), bound, account, isClose(account.worth(), bound));
+    }
+
+    /** Return a plan that breaks no right and no share: mothers who set something are left alone until none is broken. */
+    private static Path[] lawful(Paths paths, Path[] begin) {
+        Path[] plan = begin.clone();
+        for (int at = 0; at < plan.length && Account.of(paths, plan).broken() > 0; at++) {
+            if (plan[at].sets().length > 0) {
+                plan[at] = paths.idle(at);
+            }
+        }
+        return plan;
     }
 
     /** Relax the plan: exactly up to some size, else step by step. */
@@ -83,49 +103,41 @@ final class Planner {
     }
 
     private boolean isClose(double worth, double bound) {
-        return bound - worth <= gap * Math.max(1, Math.abs(bound)) + 1e-7 * Math.max(1, Math.abs(bound));
+        return bound - worth <= gap * Math.max(1, Math.abs(bound)) + ROUNDING * Math.max(1, Math.abs(bound));
     }
 
-    /** Better a plan some mothers at a time: the others stay, and those are planned anew together, in ever other company. */
-    private Path[] bettered(Paths paths, Path[] begin, Relaxation.Answer relaxed, boolean overruns) {
+    /**
+     * Better a plan by shaking it: some mothers change to what would be best for them at other prices, and the plan is
+     * polished again; the better plan stays. The shakes are the same every time.
+     */
+    private Path[] shaken(Paths paths, Path[] begin, double[] prices, double bound) {
+        Random random = new Random(SEED);
         Path[] plan = begin;
-        if (plan.length <= TOGETHER) {
-            return plan;
-        }
-        Whole solver = new Whole(paths);
-        List<Integer> order = new ArrayList<>();
-        for (int at = 0; at < plan.length; at++) {
-            order.add(at);
-        }
-        Random random = new Random(plan.length);
         double worth = Account.of(paths, plan).worth();
-        int vain = 0;
-        for (int round = 0; vain < VAIN && round < ROUNDS; round++) {
-            Collections.shuffle(order, random);
-            double before = worth;
-            for (int from = 0; from < order.size() && !late.isOver(); from += TOGETHER) {
-                if (isClose(worth, relaxed.bound())) {
-                    return plan;
+        int shakes = Math.min(MOST_SHAKES, SHAKES / Math.max(1, plan.length));
+        for (int shake = 0; shake < shakes && !late.isOver() && !isClose(worth, bound); shake++) {
+            double[] others = prices.clone();
+            for (int row = 0; row < others.length; row++) {
+                others[row] *= Math.exp(WIDTH * random.nextGaussian());
+            }
+            Priced.clip(paths.layout, others);
+            Paths.Answer answer = paths.best(others);
+            Path[] next = plan.clone();
+            for (int at = 0; at < next.length; at++) {
+                if (paths.number(at, answer.paths()[at]) < 0) {
+                    paths.found.get(at).add(answer.paths()[at]);
                 }
-                Path[] fixed = plan.clone();
-                for (int i = from; i < Math.min(order.size(), from + TOGETHER); i++) {
-                    fixed[order.get(i)] = null;
-                }
-                Optional<Whole.Answer> answer = solver.solve(
-                        new Whole.Ask(relaxed.prices(), relaxed.bound(), worth, Optional.empty(), overruns, fixed),
-                        late.seconds(),
-                        gap / 2,
-                        FEW_NODES);
-                if (answer.isPresent()) {
-                    double other = Account.of(paths, answer.get().paths()).worth();
-                    if (other > worth) {
-                        worth = other;
-                        plan = answer.get().paths();
-                    }
+                if (random.nextDouble() < MOVED) {
+                    next[at] = answer.paths()[at];
                 }
             }
-            vain = worth > before + gap * Math.abs(before) ? 0 : vain + 1;
-            progress.at("planning", round + 1, ROUNDS);
+            next = new Polish(paths, next).run(ROUNDS);
+            double other = Account.of(paths, next).worth();
+            if (other > worth) {
+                worth = other;
+                plan = next;
+            }
+            progress.at("planning", shake + 1, shakes);
         }
         return plan;
     }
@@ -150,7 +162,10 @@ final class Planner {
                 paths.found.get(at).add(first[at]);
             }
         }
-        return among(paths)
+        if (weightiest.length > SOME) {
+            return first;
+        }
+        return among(paths, paths.layout.isOverrun(Account.of(paths, first).use()))
                 .map(numbers -> new Polish(paths, paths(paths, numbers)).run(ROUNDS))
                 .filter(other -> Account.of(paths, other).worth()
                         > Account.of(paths, first).worth())
@@ -166,8 +181,8 @@ final class Planner {
     }
 
     /** Choose the best plan that can be made of the paths found. */
-    private Optional<int[]> among(Paths paths) {
-        try (Programme programme = new Programme(paths.layout, Programme.Kind.INTEGER, true)) {
+    private Optional<int[]> among(Paths paths, boolean mayOverrun) {
+        try (Programme programme = new Programme(paths.layout, Programme.Kind.INTEGER, mayOverrun)) {
             List<List<MPVariable>> variables = new ArrayList<>();
             for (int at = 0; at < paths.stocks.length; at++) {
                 List<MPVariable> mine = new ArrayList<>();

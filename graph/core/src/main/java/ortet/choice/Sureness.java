@@ -4,7 +4,8 @@ import java.util.Objects;
 import java.util.Optional;
 
 /**
- * In how many draws of what is not known the same deed is the best for a mother this year.
+ * In how many draws of what is not known the same deed is the best for a mother this year, or as good as the best: within a
+ * hundredth of what a mother is worth to the plan on the mean.
  *
  * @param same in how many
  * @param draws of how many; 0 when nobody asked
@@ -13,9 +14,9 @@ import java.util.Optional;
 public record Sureness(int same, int draws, Way way) {
     /** How sureness is found. */
     public enum Way {
-        /** The whole plan was made anew for every draw, with mothers divisible; a deed counts where it is among the best. */
+        /** For every draw the whole plan was made anew, with mothers divisible. */
         ANEW,
-        /** Each mother was judged by herself in every draw, at the worth that means and trees have in the plan. */
+        /** For every draw the worth of means and trees was moved by a few steps, and each mother judged by herself at that. */
         PRICED
     }
 

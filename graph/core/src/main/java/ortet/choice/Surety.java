@@ -11,11 +11,14 @@ import ortet.book.Progress;
 
 /** Finds how sure a plan is: draw by draw, made anew or priced. */
 final class Surety {
-    private static final double DRAW_GAP = 1e-4;
-    private static final double DRAW_SECONDS = 10;
-    private static final int NODES = 60;
+    private static final int NODES = 10_000;
     private static final double ROUNDING = 1e-9;
-    private static final double SAME = 1e-6;
+    /** What share of a mother's worth on the mean two deeds may lie apart and still be as good. */
+    private static final double NEAR = 0.01;
+
+    private static final int SAMPLE = 1500;
+    private static final int STEPS = 25;
+    private static final double BEGIN = 0.1;
 
     private final Paths paths;
     private final Planner.Plan plan;
@@ -38,7 +41,8 @@ final class Surety {
         AtomicInteger done = new AtomicInteger();
         Account[] accounts = new Account[draws];
         double[] prices = merged(single);
-        Priced priced = new Priced(single, products, prices);
+        Layout sample = sample();
+        Products sampled = new Products(sample);
         IntStream.range(0, draws).parallel().forEach(draw -> {
             if (late.isOver()) {
                 return;
@@ -47,7 +51,7 @@ final class Surety {
             if (whole) {
                 anew(now, prices, counts);
             } else {
-                price(now, priced, counts, ROUNDING);
+                price(now, new Priced(single, products, moved(sample, sampled, prices, draw)), counts);
             }
             accounts[draw] = carriedOut(now);
             progress.at("draws", done.incrementAndGet(), draws);
@@ -83,6 +87,32 @@ final class Surety {
         return prices;
     }
 
+    /** Return the rows as a sample of the mothers would share them; the rows themselves when there are few mothers. */
+    private Layout sample() {
+        int size = paths.stocks.length;
+        return new Layout(paths.layout.question, 1, (double) sampled(size) / Math.max(1, size));
+    }
+
+    private static int sampled(int size) {
+        int every = (size + SAMPLE - 1) / SAMPLE;
+        return every <= 1 ? size : (size + every - 1) / every;
+    }
+
+    /** Return the prices as they would move in a draw, found with every so many-th mother. */
+    private double[] moved(Layout sample, Products sampled, double[] prices, int draw) {
+        int size = paths.stocks.length;
+        int every = Math.max(1, (size + SAMPLE - 1) / SAMPLE);
+        Stock[] stocks = new Stock[sampled(size)];
+        Taking[] takings = new Taking[stocks.length];
+        double[] factors = new double[stocks.length];
+        for (int i = 0; i < stocks.length; i++) {
+            stocks[i] = paths.stocks[i * every];
+            takings[i] = Taking.drawn(sample, stocks[i].mother, draw);
+            factors[i] = stocks[i].mother.rates().wood().at(draw);
+        }
+        return new Descent(new Paths(sample, sampled, stocks, takings, factors), prices).prices(STEPS, BEGIN, late);
+    }
+
     private Paths drawn(Layout single, Products products, int draw) {
         Taking[] takings = new Taking[paths.stocks.length];
         double[] factors = new double[takings.length];
@@ -104,15 +134,16 @@ final class Surety {
         try (Relaxation relaxation = new Relaxation(now, prices)) {
             own = relaxation.solve(ROUNDING, late, Progress.NONE).prices();
         }
-        price(now, new Priced(now.layout, now.products, own), counts, SAME);
+        price(now, new Priced(now.layout, now.products, own), counts);
     }
 
-    private void price(Paths now, Priced priced, AtomicIntegerArray counts, double within) {
+    private void price(Paths now, Priced priced, AtomicIntegerArray counts) {
+        double near = NEAR * Math.abs(plan.bound()) / paths.stocks.length;
         Walk walk = new Walk(now.layout);
         for (int at = 0; at < paths.stocks.length; at++) {
             Stock stock = paths.stocks[at];
             double best = walk.of(stock, priced, now.takings[at], now.woodFactors[at], 1);
-            if (walk.with(Chooser.deed(stock, plan.paths()[at], 0)) >= best - within * Math.max(1, Math.abs(best))) {
+            if (walk.with(Chooser.deed(stock, plan.paths()[at], 0)) >= best - near) {
                 counts.incrementAndGet(at);
             }
         }
@@ -161,7 +192,7 @@ final class Surety {
         Stock stock = paths.stocks[at];
         Deed named = next == Deed.LEAVE_LONG ? stock.named(0, 0, stock.shape.arcs(0, 0)[0]) : next;
         double cost = Math.max(0, walk.with(chosen) - walk.with(next));
-        if (!whole || late.isOver()) {
+        if (!whole || !plan.isBest() || late.isOver()) {
             return Optional.of(new Alternative(named, cost, Sureness.Way.PRICED));
         }
         return anewWithout(at, chosen, cost).or(() -> Optional.of(new Alternative(named, cost, Sureness.Way.PRICED)));
@@ -186,8 +217,8 @@ final class Surety {
                                     Optional.of(barred),
                                     true,
                                     new Path[paths.stocks.length]),
-                            Math.min(late.seconds(), DRAW_SECONDS),
-                            DRAW_GAP,
+                            late.seconds(),
+                            0,
                             NODES);
             if (answer.isPresent()) {
                 Account account = Account.of(paths, answer.get().paths());

@@ -62,7 +62,6 @@ final class ChoiceMeasurements {
         double apart = 0;
         double most = 0;
         int both = 0;
-        StringBuilder list = new StringBuilder();
         for (int at = 0; at < anew.advice().size(); at++) {
             Advice one = anew.advice().get(at);
             Advice other = priced.advice().get(at);
@@ -72,13 +71,10 @@ final class ChoiceMeasurements {
                         - other.sureness().share().orElseThrow());
                 apart += difference;
                 most = Math.max(most, difference);
-                list.append(String.format(
-                        "%.2f/%.2f ",
-                        one.sureness().share().get(), other.sureness().share().get()));
             }
         }
         System.out.printf(
-                "same deed for %d of %d; sureness anew against priced: apart by %.3f on the mean, %.3f at most%n%s%n",
-                both, anew.advice().size(), apart / both, most, list);
+                "same deed for %d of %d; sureness anew against priced: apart by %.3f on the mean, %.3f at most%n",
+                both, anew.advice().size(), apart / both, most);
     }
 }

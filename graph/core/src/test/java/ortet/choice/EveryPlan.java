@@ -14,13 +14,27 @@ final class EveryPlan {
     /** What one mother's plan brings and uses. */
     private static final class Plan {
         double money;
+        Deed first = Deed.REST;
         final Map<String, Double> use = new HashMap<>();
 
         Plan copy() {
             Plan copy = new Plan();
             copy.money = money;
+            copy.first = first;
             copy.use.putAll(use);
             return copy;
+        }
+
+        Plan first(int year, Deed deed) {
+            if (year == 0) {
+                first = deed;
+            }
+            return this;
+        }
+
+        /** Leaving long and resting are one deed under two names. */
+        boolean isFirst(Deed deed) {
+            return first == (deed == Deed.LEAVE_LONG ? Deed.REST : deed);
         }
 
         void use(String what, double amount) {
@@ -45,6 +59,8 @@ final class EveryPlan {
     private final double wanted;
     private List<Plan> made = List.of();
     private Mother mother;
+    private int barredMother = -1;
+    private Deed barred = Deed.REST;
 
     private EveryPlan(ChoiceQuestion question) {
         this.question = question;
@@ -70,6 +86,14 @@ final class EveryPlan {
         return new EveryPlan(question).best();
     }
 
+    /** Return the best of the plans in which one mother does not begin with a deed. */
+    static Best without(ChoiceQuestion question, int mother, Deed deed) {
+        EveryPlan every = new EveryPlan(question);
+        every.barredMother = mother;
+        every.barred = deed;
+        return every.best();
+    }
+
     private Best best() {
         List<List<Plan>> all = new ArrayList<>();
         for (Mother one : question.mothers()) {
@@ -80,7 +104,10 @@ final class EveryPlan {
                 parts.add(new Part('L', 0));
             }
             from(0, parts, new Plan());
-            all.add(made);
+            boolean isBarred = all.size() == barredMother;
+            all.add(made.stream()
+                    .filter(plan -> !isBarred || !plan.isFirst(barred))
+                    .toList());
         }
         double[] best = {Double.NEGATIVE_INFINITY, Double.NaN};
         long[] plans = {0};
@@ -212,13 +239,13 @@ final class EveryPlan {
         }
         boolean held = year < mother.heldYears();
         // nothing taken
-        Plan left = plan.copy();
+        Plan left = plan.copy().first(year, Deed.REST);
         upkeep(left, year, parts, false);
         from(year + 1, older(parts), left);
         // cut back, or cuttings
         List<Part> cut = new ArrayList<>();
         parts.forEach(part -> cut.add(new Part('C', 1)));
-        Plan cutBack = plan.copy();
+        Plan cutBack = plan.copy().first(year, Deed.CUT_BACK);
         upkeep(cutBack, year, parts, true);
         from(year + 1, cut, cutBack);
         if (held) {
@@ -228,16 +255,16 @@ final class EveryPlan {
                 .filter(one -> one.cultivar().equals(mother.cultivar()))
                 .findFirst()
                 .orElseThrow();
-        int cuttings = free(parts, all(parts), year, 2);
+        int cuttings = free(parts, parts, year, 2);
         for (Raising raising : ways.cuttings()) {
             for (int many = 1; many <= cuttings; many++) {
-                Plan struck = cutBack.copy();
+                Plan struck = cutBack.copy().first(year, Deed.TAKE_CUTTINGS);
                 set(struck, raising, year, many, mother.rates().cuttings(0, 0));
                 from(year + 1, cut, struck);
             }
         }
         if (mother.asTree().isPresent()) {
-            Plan sold = plan.copy();
+            Plan sold = plan.copy().first(year, Deed.SELL);
             sold.money += worth(mother.asTree().get(), parts, year) * discount(year);
             made.add(sold);
         }
@@ -275,7 +302,7 @@ final class EveryPlan {
                         if (some + many == 0 || thickWays.size() == 1 && first < many) {
                             continue;
                         }
-                        Plan layered = plan.copy();
+                        Plan layered = plan.copy().first(year, Deed.LAYER);
                         upkeep(layered, year, parts, false);
                         set(layered, thinWays.get(0), year, some, share);
                         set(layered, thickWays.get(0), year, first, share);
@@ -284,7 +311,7 @@ final class EveryPlan {
                         }
                         from(year + 1, later, layered);
                         if (everything && mother.asTree().isPresent()) {
-                            Plan sold = layered.copy();
+                            Plan sold = layered.copy().first(year, Deed.LAYER_AND_SELL);
                             sold.money += mother.asTree().get().afterLayering().get(0) * discount(year);
                             made.add(sold);
                         }
@@ -292,10 +319,6 @@ final class EveryPlan {
                 }
             }
         }
-    }
-
-    private static List<Part> all(List<Part> parts) {
-        return parts;
     }
 
     private static List<Part> older(List<Part> parts) {

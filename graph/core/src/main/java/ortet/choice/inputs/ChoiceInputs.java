@@ -29,6 +29,9 @@ public record ChoiceInputs(
         Optional<Currency> currency,
         List<String> notes,
         List<Explained> explained) {
+    /** An amount that stands for no limit: more than any nursery has. */
+    public static final double PLENTY = 1e9;
+
     public ChoiceInputs {
         Objects.requireNonNull(question);
         Objects.requireNonNull(nothing);

@@ -24,9 +24,6 @@ import ortet.value.Refused;
 /** Makes limits out of the lines that tell them. */
 final class LimitsRead {
     private static final List<String> SEASONS = List.of("winter", "spring", "summer", "autumn");
-    /** More than any nursery has. */
-    private static final double PLENTY = 1e9;
-
     private static final int MORE_YEARS = 20;
 
     private final List<LimitLine> lines;
@@ -146,7 +143,7 @@ final class LimitsRead {
     }
 
     private double amount(LimitLine.What what, String where, int year) {
-        double usual = PLENTY;
+        double usual = ChoiceInputs.PLENTY;
         for (LimitLine line : lines) {
             if (line.what() == what && line.where().equalsIgnoreCase(where)) {
                 if (line.year().isEmpty()) {
