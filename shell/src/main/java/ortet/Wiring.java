@@ -25,6 +25,7 @@ import ortet.commands.CuttingsCommands;
 import ortet.commands.DemoCommands;
 import ortet.commands.FamilyCommands;
 import ortet.commands.FigureCommands;
+import ortet.commands.ForecastCommands;
 import ortet.commands.HelpCommands;
 import ortet.commands.IdentityCommands;
 import ortet.commands.ImportCommands;
@@ -76,6 +77,7 @@ import ortet.nursery.Nursery;
     QuestionCommands.class,
     CompareCommands.class,
     ChoiceCommands.class,
+    ForecastCommands.class,
     FamilyCommands.class,
     KinCommands.class,
     RecallCommands.class,

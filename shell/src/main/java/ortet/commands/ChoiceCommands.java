@@ -60,7 +60,8 @@ public final class ChoiceCommands {
     void choose(
             @Option(
                             longName = "cultivar",
-                            description = "only mothers of this cultivar, by its epithet or its whole name, or this taxon")
+                            description =
+                                    "only mothers of this cultivar, by its epithet or its whole name, or this taxon")
                     Optional<String> cultivar,
             @Option(longName = "years", defaultValue = "5", description = "how many years to plan") int years,
             @Option(longName = "aim", defaultValue = "margin", description = "what the plan is to do best") Aim aim,
@@ -90,8 +91,8 @@ public final class ChoiceCommands {
         ChoiceInputs inputs;
         Optional<Choice> choice;
         try (ProgressBar bar = screen.progress()) {
-            inputs = store.read(view ->
-                    InputsReader.read(view, nursery.at(view, day, InputsReader.parts()), request, bar::at));
+            inputs = store.read(
+                    view -> InputsReader.read(view, nursery.at(view, day, InputsReader.parts()), request, bar::at));
             choice = inputs.question().map(question -> Chooser.choose(question, bar::at));
         }
         ChoiceView view = new ChoiceView(request, inputs, choice);
@@ -100,15 +101,16 @@ public final class ChoiceCommands {
 
     private static void within(String option, int found, int least, int most) {
         if (found < least || found > most) {
-            throw new UsageException("--" + option + " of choose: expected " + least + " to " + most + ", found " + found);
+            throw new UsageException(
+                    "--" + option + " of choose: expected " + least + " to " + most + ", found " + found);
         }
     }
 
     private static List<DemandLine> demand(Path path) {
         FigureFile file = FigureFile.read(path);
         List.of("cultivar", "size", "count").forEach(column -> file.column("--demand", column));
-        return file.each(row ->
-                new DemandLine(row.name("cultivar"), row.name("size"), amount(row, "count"), year(file, row)));
+        return file.each(
+                row -> new DemandLine(row.name("cultivar"), row.name("size"), amount(row, "count"), year(file, row)));
     }
 
     private static List<LimitLine> limits(Path path) {
@@ -131,7 +133,9 @@ public final class ChoiceCommands {
         throw row.bad(
                 "what",
                 "\"" + word + "\": expected " + String.join(", ", known)
-                        + Nearest.of(word, known).map(near -> "; nearest: " + near).orElse(""));
+                        + Nearest.of(word, known)
+                                .map(near -> "; nearest: " + near)
+                                .orElse(""));
     }
 
     private static double amount(FigureFile.Row row, String column) {

@@ -52,7 +52,8 @@ final class ChoiceView {
         this.request = request;
         this.inputs = inputs;
         this.choice = choice;
-        this.currency = inputs.currency().map(one -> " " + one.getCurrencyCode()).orElse("");
+        this.currency =
+                inputs.currency().map(one -> " " + one.getCurrencyCode()).orElse("");
         inputs.question()
                 .map(ChoiceQuestion::mothers)
                 .orElse(List.of())
@@ -115,8 +116,8 @@ final class ChoiceView {
             }
         }
         if (trials) {
-            order.sort(Comparator.comparingDouble(
-                            (Integer at) -> -choice.get().advice().get(at).reasons().learning())
+            order.sort(Comparator.comparingDouble((Integer at) ->
+                            -choice.get().advice().get(at).reasons().learning())
                     .thenComparing(at -> choice.get().advice().get(at).mother()));
             order.forEach(at -> add(sheet, at, true));
             return sheet;
@@ -146,7 +147,8 @@ final class ChoiceView {
                 now.layers(),
                 now.cuttings(),
                 trial
-                        ? mother.trial().orElseThrow().layers() + " layers; the plan: " + now.deed().word()
+                        ? mother.trial().orElseThrow().layers() + " layers; the plan: "
+                                + now.deed().word()
                         : deed(now, candidate, mother),
                 because(advice, candidate),
                 advice.sureness().share().map(ChoiceView::percent).orElse("–"),
@@ -167,12 +169,13 @@ final class ChoiceView {
 
     private String deed(Planned now, Candidate candidate, Mother mother) {
         String sign = candidate.wood() == Candidate.WoodFrom.MEASURED ? "" : "~";
-        List<ToSet> layers = now.sets().stream()
-                .filter(one -> one.method() == Method.LAYER)
-                .toList();
+        List<ToSet> layers =
+                now.sets().stream().filter(one -> one.method() == Method.LAYER).toList();
         if (now.deed() == Deed.TRY_OUT) {
-            return "try out: " + (now.layers() > 0 ? now.layers() : mother.trial().map(ortet.choice.Trial::layers).orElse(0))
-                    + " layers";
+            return "try out: "
+                    + (now.layers() > 0
+                            ? now.layers()
+                            : mother.trial().map(ortet.choice.Trial::layers).orElse(0)) + " layers";
         }
         if (now.layers() > 0) {
             Map<Integer, Integer> byBand = new TreeMap<>();
@@ -183,7 +186,9 @@ final class ChoiceView {
                             .collect(Collectors.joining(", "))
                     + " mm)" + (now.deed() == Deed.LAYER_AND_SELL ? ", then sell" : "");
         }
-        return now.cuttings() > 0 ? now.deed().word() + ": ~" + now.cuttings() : now.deed().word();
+        return now.cuttings() > 0
+                ? now.deed().word() + ": ~" + now.cuttings()
+                : now.deed().word();
     }
 
     private MotherBand band(int at) {
@@ -192,22 +197,30 @@ final class ChoiceView {
 
     private String because(Advice advice, Candidate candidate) {
         Reasons reasons = advice.reasons();
-        String name = candidate.cultivar().map(ChoiceView::epithet).map(word -> word + ": ").orElse("");
+        String name = candidate
+                .cultivar()
+                .map(ChoiceView::epithet)
+                .map(word -> word + ": ")
+                .orElse("");
         String trees = String.format(Locale.ROOT, "%.1f", reasons.trees());
         return name
                 + switch (reasons.why()) {
                     case HELD -> "held for plant health";
-                    case RECOVERING -> "layered " + candidate.lastLayered().map(String::valueOf).orElse("lately")
-                            + ", must recover";
+                    case RECOVERING ->
+                        "layered "
+                                + candidate.lastLayered().map(String::valueOf).orElse("lately") + ", must recover";
                     case NOTHING_TO_TAKE -> "no wood to take yet";
                     case NO_LICENCE -> "protected, no licence listed";
-                    case EARNS_MOST -> advice.now().deed() == Deed.SELL
-                            ? "fetches more than her wood would"
-                            : trees + " trees for " + money(reasons.sales()) + ", " + percent(reasons.rate()) + " % establish";
+                    case EARNS_MOST ->
+                        advice.now().deed() == Deed.SELL
+                                ? "fetches more than her wood would"
+                                : trees + " trees for " + money(reasons.sales()) + ", " + percent(reasons.rate())
+                                        + " % establish";
                     case WORTH_MORE_LATER -> later(advice);
                     case NO_DEMAND -> "what she would give is not asked for";
-                    case MEANS_ARE_SHORT -> "would pay, were there more "
-                            + reasons.scarcest().map(this::named).orElse("of what is scarce");
+                    case MEANS_ARE_SHORT ->
+                        "would pay, were there more "
+                                + reasons.scarcest().map(this::named).orElse("of what is scarce");
                     case ROOM_IS_WORTH_MORE -> "her room is worth more";
                     case TEACHES -> "to learn how she takes is worth " + money(reasons.learning());
                 };
@@ -253,12 +266,13 @@ final class ChoiceView {
         sheet.note(margin(plan));
         demand(plan).ifPresent(sheet::note);
         List<ResourceUse> scarce = scarce(plan);
-        sheet.note(scarce.isEmpty()
-                ? "one more hour or m² would be worth nothing more: none is short"
-                : "one more would be worth: "
-                        + scarce.stream()
-                                .map(use -> named(use.resource()) + " " + money(use.worth()) + currency)
-                                .collect(Collectors.joining("; ")));
+        sheet.note(
+                scarce.isEmpty()
+                        ? "one more hour or m² would be worth nothing more: none is short"
+                        : "one more would be worth: "
+                                + scarce.stream()
+                                        .map(use -> named(use.resource()) + " " + money(use.worth()) + currency)
+                                        .collect(Collectors.joining("; ")));
         plan.resources().stream()
                 .filter(ResourceUse::isOverused)
                 .limit(SCARCE)
@@ -266,25 +280,32 @@ final class ChoiceView {
                         + ": " + money(use.used()) + " of " + money(use.available())));
         sheet.note(search(plan));
         if (trials) {
-            sheet.note("to learn: by how much the plans of the years after would gain, on average, from what so many layers"
-                    + " teach about her take; what they teach about others of her cultivar is not counted");
+            sheet.note(
+                    "to learn: by how much the plans of the years after would gain, on average, from what so many layers"
+                            + " teach about her take; what they teach about others of her cultivar is not counted");
         } else {
-            sheet.note("sure: share of " + request.draws() + " draws of what is not known in which the same deed is best, "
-                    + (plan.whole() ? "the plan made anew for each" : "each mother judged at the worth of means and trees in the plan")
-                    + "; else: the next best, and what it would cost; ~: positions expected, not counted");
+            sheet.note(
+                    "sure: share of " + request.draws() + " draws of what is not known in which the same deed is best, "
+                            + (plan.whole()
+                                    ? "the plan made anew for each"
+                                    : "each mother judged at the worth of means and trees in the plan")
+                            + "; else: the next best, and what it would cost; ~: positions expected, not counted");
         }
         if (currency.isEmpty()) {
             sheet.note("no costs and prices are listed: only trees count");
         } else {
-            sheet.note("money in" + currency + ", costs and prices of " + request.asOf() + "; it costs what it did in the past");
+            sheet.note("money in" + currency + ", costs and prices of " + request.asOf()
+                    + "; it costs what it did in the past");
         }
         inputs.notes().forEach(sheet::note);
         sheet.note("advice, not an order: look at the tree first");
         if (explain) {
-            inputs.explained().forEach(one -> sheet.note(one.of() + ", " + one.figure() + ": " + one.value() + "; " + one.method()
-                    + "; from " + one.source()));
-            sheet.note("method: mixed-integer programme, relaxed by column generation (Dantzig & Wolfe 1960, Operations Research"
-                    + " 8:101); trials: expected value of sample information (Raiffa & Schlaifer 1961); docs/methods/choice.md");
+            inputs.explained()
+                    .forEach(one -> sheet.note(one.of() + ", " + one.figure() + ": " + one.value() + "; " + one.method()
+                            + "; from " + one.source()));
+            sheet.note(
+                    "method: mixed-integer programme, relaxed by column generation (Dantzig & Wolfe 1960, Operations Research"
+                            + " 8:101); trials: expected value of sample information (Raiffa & Schlaifer 1961); docs/methods/choice.md");
         }
     }
 
@@ -296,7 +317,8 @@ final class ChoiceView {
         return "expected margin of the plan: " + money(plan.margin()) + currency
                 + (margins.length == 0
                         ? ""
-                        : " (" + money(at(margins, LOW)) + " to " + money(at(margins, HIGH)) + " in nine of ten draws)");
+                        : " (" + money(at(margins, LOW)) + " to " + money(at(margins, HIGH))
+                                + " in nine of ten draws)");
     }
 
     private Optional<String> demand(Choice plan) {
@@ -304,8 +326,12 @@ final class ChoiceView {
                 .mapToDouble(Double::doubleValue)
                 .sorted()
                 .toArray();
-        return plan.demandMet().map(share -> "demand met: " + percent(share) + " % of the trees asked for in all years"
-                + (met.length == 0 ? "" : " (" + percent(at(met, LOW)) + " to " + percent(at(met, HIGH)) + " % in nine of ten draws)"));
+        return plan.demandMet()
+                .map(share -> "demand met: " + percent(share) + " % of the trees asked for in all years"
+                        + (met.length == 0
+                                ? ""
+                                : " (" + percent(at(met, LOW)) + " to " + percent(at(met, HIGH))
+                                        + " % in nine of ten draws)"));
     }
 
     private static double at(double[] sorted, double share) {
@@ -367,13 +393,15 @@ final class ChoiceView {
             json.array("mothers", list -> {
                 for (int at = 0; at < plan.advice().size(); at++) {
                     int number = at;
-                    list.object(one -> tell(one, plan.advice().get(number), inputs.candidates().get(number)));
+                    list.object(one -> tell(
+                            one, plan.advice().get(number), inputs.candidates().get(number)));
                 }
             });
             json.array("resources", list -> plan.resources().forEach(use -> list.object(one -> tell(one, use))));
             json.array("sales", list -> plan.sales().forEach(sales -> list.object(one -> tell(one, sales))));
         });
-        json.array("explained", list -> inputs.explained().forEach(explained -> list.object(one -> tell(one, explained))));
+        json.array(
+                "explained", list -> inputs.explained().forEach(explained -> list.object(one -> tell(one, explained))));
         json.array("notes", list -> inputs.notes().forEach(list::value));
     }
 
@@ -408,22 +436,49 @@ final class ChoiceView {
                 .field("means", reasons.means())
                 .field("learning", reasons.learning())
                 .field("trial_layers", mother.trial().map(ortet.choice.Trial::layers));
-        json.array("plan", list -> advice.years().forEach(year -> list.object(one -> {
-            one.field("year", inputs.firstYear() + year.year()).field("deed", year.deed());
-            one.array("sets", sets -> year.sets().forEach(set -> sets.object(told -> told.field("method", set.method())
-                    .field("stem_from_mm", set.method() == Method.LAYER ? Optional.of(band(set.band()).lowMm().value()) : Optional.empty())
-                    .field("stem_to_mm", set.method() == Method.LAYER ? Optional.of(band(set.band()).highMm().value()) : Optional.empty())
-                    .field("count", set.count()))));
-        })));
+        json.array(
+                "plan",
+                list -> advice.years()
+                        .forEach(year -> list.object(one -> {
+                            one.field("year", inputs.firstYear() + year.year()).field("deed", year.deed());
+                            one.array(
+                                    "sets",
+                                    sets -> year.sets()
+                                            .forEach(set -> sets.object(told -> told.field("method", set.method())
+                                                    .field(
+                                                            "stem_from_mm",
+                                                            set.method() == Method.LAYER
+                                                                    ? Optional.of(band(set.band())
+                                                                            .lowMm()
+                                                                            .value())
+                                                                    : Optional.empty())
+                                                    .field(
+                                                            "stem_to_mm",
+                                                            set.method() == Method.LAYER
+                                                                    ? Optional.of(band(set.band())
+                                                                            .highMm()
+                                                                            .value())
+                                                                    : Optional.empty())
+                                                    .field("count", set.count()))));
+                        })));
     }
 
     private void tell(Json json, ResourceUse use) {
         json.field("kind", use.resource().kind())
                 .field("name", use.resource().name())
                 .field("year", inputs.firstYear() + use.resource().year())
-                .field("season", inputs.seasons().get(Math.min(use.resource().season(), inputs.seasons().size() - 1)))
+                .field(
+                        "season",
+                        inputs.seasons()
+                                .get(Math.min(
+                                        use.resource().season(),
+                                        inputs.seasons().size() - 1)))
                 .field("used", use.used())
-                .field("available", use.available() >= ortet.choice.inputs.ChoiceInputs.PLENTY ? Optional.empty() : Optional.of(use.available()))
+                .field(
+                        "available",
+                        use.available() >= ortet.choice.inputs.ChoiceInputs.PLENTY
+                                ? Optional.empty()
+                                : Optional.of(use.available()))
                 .field("worth", use.worth());
     }
 

@@ -14,11 +14,9 @@ import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import ortet.book.BookStore;
 import ortet.book.Judge;
-import ortet.book.UnitFacts.Method;
 import ortet.line.UsageException;
 import ortet.line.Word;
 import ortet.nursery.Nursery;
-import ortet.plant.Tag;
 import ortet.screen.Screen;
 import ortet.value.Decimal;
 import ortet.yield.Compare;
@@ -29,7 +27,6 @@ import ortet.yield.Establishment;
 import ortet.yield.Periods;
 import ortet.yield.Strata;
 import ortet.yield.TakeBy;
-import ortet.yield.TakeFilter;
 
 /** What one way of raising trees yields against another. */
 public final class CompareCommands {
@@ -64,16 +61,7 @@ public final class CompareCommands {
                     Optional<CompareOn> treatment,
             @Option(longName = "by", description = "each cultivar, or each taxon, by itself") Optional<TakeBy> by,
             @Option(longName = "within", description = "within seasons, or within mothers") Optional<Strata> within,
-            @Option(
-                            longName = "cultivar",
-                            description = "only this cultivar, by its epithet or its whole name, or this taxon")
-                    Optional<String> cultivar,
-            @Option(longName = "mother", description = "only from this mother") Optional<Tag> mother,
-            @Option(longName = "method", description = "only by this method") Optional<Method> method,
-            @Option(longName = "from", description = "from this season (year) on") @Word("YEAR") Optional<Integer> from,
-            @Option(longName = "to", description = "to this season (year)") @Word("YEAR") Optional<Integer> to,
-            @Option(longName = "operator", description = "only by this person") @Word("PERSON")
-                    Optional<String> operator,
+            Filtered filtered,
             @Option(longName = "stem", description = "tell the years to this stem diameter in mm") @Word("MM")
                     Optional<Decimal> stem,
             @Option(longName = "days", description = "growing-season days until established; 90 unless given")
@@ -107,7 +95,7 @@ public final class CompareCommands {
                 words.get(1),
                 by,
                 within,
-                new TakeFilter(cultivar, mother, method, from, to, operator),
+                filtered.filter(),
                 day,
                 Periods.DEFAULTS,
                 establishment(days, season),

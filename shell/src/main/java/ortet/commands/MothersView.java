@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import ortet.entry.Words;
 import ortet.figures.GroupRate;
 import ortet.figures.Ranking;
 import ortet.plant.Tag;
@@ -42,7 +41,7 @@ final class MothersView {
         columns.add(Column.share("pooled_rate", "pooled rate", 0).forPrograms());
         columns.add(Column.share("pooled_lower", "pooled lower", 0).forPrograms());
         columns.add(Column.share("pooled_upper", "pooled upper", 0).forPrograms());
-        columns.add(Column.text("best_shown", "best " + question.best() + " %").forPeople());
+        columns.add(Column.text("best_shown", "in best " + question.best()).forPeople());
         columns.add(Column.share("among_best", "among the best", 0).forPrograms());
         columns.add(
                 Column.share("among_best_standard_error", "standard error", 0).forPrograms());
@@ -86,7 +85,7 @@ final class MothersView {
         cells.add(
                 row.isThere()
                         ? row.standing()
-                                .map(one -> TakeView.percent(one.probability()))
+                                .map(one -> TakeView.percent(one.probability()) + " %")
                                 .orElse("–")
                         : "gone");
         cells.add(row.standing().map(Ranking.Standing::probability));
@@ -101,7 +100,7 @@ final class MothersView {
     }
 
     private static String title(MothersQuestion question) {
-        return "mothers by what they yield, " + Words.of(question.method()) + ", as of " + question.asOf()
+        return "mothers by what they yield, " + PooledView.plural(question.method()) + ", as of " + question.asOf()
                 + TakeView.filter(question.filter().anyMethod());
     }
 
@@ -115,7 +114,7 @@ final class MothersView {
             notes.add(PooledView.note(List.of(table.pooled())));
             notes.add(
                     "each cultivar in the order of the lower limits of the pooled rates: of two alike, the one of whom more is known first");
-            notes.add("best " + question.best() + ": chance of being among the best " + question.best()
+            notes.add("in best " + question.best() + ": chance of being among the best " + question.best()
                     + " of those that still stand, from " + question.draws() + " draws (good to "
                     + "2 percentage points, seed " + question.seed() + "); gone: no longer in the nursery");
             notes.add(

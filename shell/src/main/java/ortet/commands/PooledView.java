@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import ortet.book.UnitFacts.Method;
 import ortet.entry.Words;
 import ortet.figures.GroupRate;
 import ortet.figures.MixedFit;
@@ -71,7 +72,12 @@ final class PooledView {
     }
 
     private static String name(Pooled pooled) {
-        return Words.of(pooled.method());
+        return plural(pooled.method());
+    }
+
+    /** Return what to call the units of a method. */
+    static String plural(Method method) {
+        return method == Method.SEED ? Words.of(method) : Words.of(method) + "s";
     }
 
     private static String decimals(double value) {

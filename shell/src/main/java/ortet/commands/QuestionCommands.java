@@ -98,16 +98,7 @@ public final class QuestionCommands {
             """)
     void take(
             @Option(longName = "by", description = "what to tell apart, one or two") List<TakeBy> by,
-            @Option(
-                            longName = "cultivar",
-                            description = "only this cultivar, by its epithet or its whole name, or this taxon")
-                    Optional<String> cultivar,
-            @Option(longName = "mother", description = "only from this mother") Optional<Tag> mother,
-            @Option(longName = "method", description = "only by this method") Optional<Method> method,
-            @Option(longName = "from", description = "from this season (year) on") @Word("YEAR") Optional<Integer> from,
-            @Option(longName = "to", description = "to this season (year)") @Word("YEAR") Optional<Integer> to,
-            @Option(longName = "operator", description = "only by this person") @Word("PERSON")
-                    Optional<String> operator,
+            Filtered filtered,
             @Option(
                             longName = "confidence",
                             defaultValue = "95",
@@ -121,8 +112,7 @@ public final class QuestionCommands {
             Screen screen) {
         BookStore store = shelf.open(context);
         LocalDate day = asked.day(store, judge);
-        TakeFilter filter = new TakeFilter(cultivar, mother, method, from, to, operator);
-        TakeQuestion question = new TakeQuestion(by, filter, day, Periods.DEFAULTS, confidence / 100);
+        TakeQuestion question = new TakeQuestion(by, filtered.filter(), day, Periods.DEFAULTS, confidence / 100);
         PooledTake table =
                 store.read(view -> PooledTake.ask(view, nursery.at(view, day, PooledTake.parts()), question));
         screen.page(out -> TakeView.show(table, explain, asked.format(), out));

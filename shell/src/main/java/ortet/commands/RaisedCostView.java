@@ -45,11 +45,8 @@ final class RaisedCostView {
             return;
         }
         String currency = sides.stream()
-                .flatMap(side -> side.cost().classes().stream())
-                .flatMap(one -> Stream.of(one.most(), one.price()))
-                .flatMap(Optional::stream)
+                .flatMap(side -> currency(side.cost()).stream())
                 .findFirst()
-                .map(cost -> cost.currency().getCurrencyCode())
                 .orElse("");
         Sheet.Builder sheet = Sheet.titled(
                 "",
@@ -110,8 +107,9 @@ final class RaisedCostView {
     }
 
     static String rule() {
-        return "Cost of a saleable tree, at what is listed on the cut-off day: its share of setting all of that side, its own"
-                + " growing on, and its share of those grown on that are not saleable.";
+        return "Cost of a saleable tree, by what is listed on the cut-off day: its share of setting all of that side; its own"
+                + " growing on until it was graded or sold; and its share of those that grew on and are not saleable. Growing"
+                + " on is read from the diaries of at most 20 tags of a kind.";
     }
 
     static List<String> explanations(Comparison row) {

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import ortet.book.UnitFacts.Method;
-import ortet.entry.Words;
 import ortet.figures.Interval;
 import ortet.figures.Range;
 import ortet.screen.Column;
@@ -106,7 +105,7 @@ final class TimingView {
     }
 
     private static String title(TimingQuestion question) {
-        return "how long rooting takes, " + Words.of(question.method()) + ", as of " + question.asOf()
+        return "how long rooting takes, " + PooledView.plural(question.method()) + ", as of " + question.asOf()
                 + question.cultivar().map(name -> ", only " + name).orElse("")
                 + question.fromYear().map(year -> ", set from " + year).orElse("")
                 + question.toYear().map(year -> ", set to " + year).orElse("");

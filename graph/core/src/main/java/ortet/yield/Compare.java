@@ -45,6 +45,9 @@ public final class Compare {
     private static final double SMALL = 0.05;
     private static final int HUNDREDTHS = 100;
 
+    /** How many of the costs that are missing are named where there is none to be told. */
+    private static final int NAMED = 5;
+
     private final BookView view;
     private final CompareQuestion question;
     private final Samples samples;
@@ -186,14 +189,23 @@ public final class Compare {
             return Optional.of("costs and prices are listed in " + String.join(" and ", codes)
                     + ", and cannot be added; list all of them in one currency");
         }
-        boolean told = rows.stream()
+        List<ClassCost> classes = rows.stream()
                 .flatMap(row -> Stream.of(row.firstCost(), row.secondCost()))
                 .flatMap(Optional::stream)
                 .flatMap(side -> side.classes().stream())
-                .anyMatch(ClassCost::isTold);
-        return told
-                ? Optional.empty()
-                : Optional.of("neither what raising them costs nor what they sell for is listed");
+                .toList();
+        if (classes.stream().anyMatch(ClassCost::isTold)) {
+            return Optional.empty();
+        }
+        List<String> missing = classes.stream()
+                .flatMap(one -> one.missing().stream())
+                .distinct()
+                .toList();
+        return Optional.of(
+                missing.isEmpty()
+                        ? "neither what raising it costs nor what it sells for is listed"
+                        : String.join("; ", missing.subList(0, Math.min(NAMED, missing.size())))
+                                + (missing.size() > NAMED ? "; and " + (missing.size() - NAMED) + " more" : ""));
     }
 
     private int units(int[] rows) {

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import ortet.book.UnitFacts.Method;
 import ortet.money.Cost;
 import ortet.money.Total;
@@ -48,7 +49,7 @@ public record Grown(
         Objects.requireNonNull(which);
         Objects.requireNonNull(weeks);
         parts = Collections.unmodifiableMap(new LinkedHashMap<>(parts));
-        missing = Set.copyOf(missing);
+        missing = Collections.unmodifiableSet(new TreeSet<>(missing));
     }
 
     Total total() {

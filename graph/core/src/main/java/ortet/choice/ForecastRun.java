@@ -1,0 +1,566 @@
+package ortet.choice;
+
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.function.IntPredicate;
+import java.util.stream.IntStream;
+import ortet.book.UnitFacts.Method;
+
+/**
+ * Draws what may become of every unit that is pending or growing, many times (docs/methods/forecast.md).
+ *
+ * <p>Units of one kind, age and cluster are counted together and drawn at one go. Each simulation has a generator of its own,
+ * so that the same seed gives the same answer however many processors share the work. O(simulations × (kinds × ages + units))
+ * time at worst.
+ */
+final class ForecastRun {
+    private static final double STEADY = 64;
+    private static final double RANDOM_SIZE = 3;
+    private static final double HALF = 0.5;
+    private static final double SMALL = 1e-6;
+    private static final int WEEK = 7;
+    private static final double[] FRESH = new double[ForecastStage.values().length];
+
+    private final ForecastPast past;
+    private final ForecastModel[] models;
+    private final int months;
+    private final int simulations;
+    private final ForecastSales sales;
+    private final long seed;
+    private final int[] monthEnds;
+    private final int[] monthOfYear;
+    private final int[] year;
+    private final int firstYear;
+    private final int sizes;
+    private final int[] slots;
+    private final List<Integer> cultivars = new ArrayList<>();
+    private final List<Set<Integer>> kinds = new ArrayList<>();
+    private final List<List<Batch>> batches = new ArrayList<>();
+    private final Map<Integer, double[]> sizeWeights = new HashMap<>();
+    private final double[] allSizes;
+    private final double sizeCorrelation;
+    private final int[][] became;
+    private final int[][] standing;
+
+    /** Units of one kind that entered a stage in one week, with their age by the clock of every model. */
+    private record Batch(int kind, double[] age, int[] counts, int[] seasons, int units) {}
+
+    /**
+     * Run.
+     *
+     * @param months how many, the first what is left of its own
+     * @param last the last day that counts, if it is before the last month ends
+     * @param asked whether a cultivar is to be told of
+     */
+    ForecastRun(
+            ForecastPast past,
+            int months,
+            int last,
+            int simulations,
+            long seed,
+            ForecastSales sales,
+            IntPredicate asked) {
+        this.past = past;
+        this.months = months;
+        this.simulations = simulations;
+        this.seed = seed;
+        this.sales = sales;
+        this.monthEnds = new int[months + 1];
+        this.monthOfYear = new int[months];
+        this.year = new int[months];
+        monthEnds[0] = past.asOf();
+        YearMonth month = firstMonth(past.asOf());
+        for (int at = 0; at < months; at++) {
+            monthEnds[at + 1] =
+                    Math.toIntExact(Math.min(last, month.atEndOfMonth().toEpochDay()));
+            monthOfYear[at] = month.getMonthValue() - 1;
+            year[at] = month.getYear();
+            month = month.plusMonths(1);
+        }
+        this.models = new ForecastModel[] {
+            new ForecastModel(past, ForecastStage.TAKING, monthEnds[months]),
+            new ForecastModel(past, ForecastStage.GRADING, monthEnds[months]),
+            new ForecastModel(past, ForecastStage.SELLING, monthEnds[months])
+        };
+        this.firstYear = past.episodes().stream()
+                .mapToInt(one -> ForecastModel.year(Math.min(one.since(), one.start())))
+                .min()
+                .orElse(year[0]);
+        this.sizes = past.sizes().size() + 1;
+        for (ForecastStage stage : ForecastStage.values()) {
+            kinds.add(new TreeSet<>());
+            batches.add(
+                    stage.told() == stage
+                            ? batches(stage, asked)
+                            : batches.get(stage.told().ordinal()));
+        }
+        // what is to take is to grow on as well
+        kinds.get(1).addAll(kinds.get(0));
+        kinds.get(2).addAll(kinds.get(1));
+        this.slots = new int[past.cultivars().size()];
+        Arrays.fill(slots, -1);
+        TreeSet<Integer> found = new TreeSet<>();
+        kinds.get(1).forEach(kind -> found.add(past.kinds().get(kind).cultivar()));
+        past.stock().stream()
+                .filter(stock -> asked.test(stock.cultivar()))
+                .forEach(stock -> found.add(stock.cultivar()));
+        found.forEach(cultivar -> {
+            slots[cultivar] = cultivars.size();
+            cultivars.add(cultivar);
+        });
+        this.allSizes = new double[sizes];
+        this.sizeCorrelation = sizes();
+        this.became = new int[simulations][];
+        this.standing = new int[simulations][];
+    }
+
+    /** Return the month of the day after a day. */
+    static YearMonth firstMonth(int asOf) {
+        return YearMonth.from(LocalDate.ofEpochDay(asOf + 1L));
+    }
+
+    // ---- before ----
+
+    private List<Batch> batches(ForecastStage stage, IntPredicate asked) {
+        Map<List<Integer>, Map<Long, Integer>> byWeek = new LinkedHashMap<>();
+        Map<List<Integer>, double[]> ages = new HashMap<>();
+        past.episodes().stream()
+                .filter(one -> one.stage() == stage
+                        && one.how() == ForecastEnd.STILL
+                        && asked.test(past.kinds().get(one.kind()).cultivar()))
+                .sorted(Comparator.comparingInt(ForecastEpisode::kind).thenComparingInt(ForecastEpisode::start))
+                .forEach(one -> {
+                    List<Integer> key = List.of(one.kind(), Math.floorDiv(one.start(), WEEK));
+                    double[] sums = ages.computeIfAbsent(key, any -> new double[models.length + 1]);
+                    for (int at = 0; at < models.length; at++) {
+                        sums[at] += one.count() * models[at].clock(one.kind()).between(one.start(), past.asOf());
+                    }
+                    sums[models.length] += one.count();
+                    long cluster = (long) one.cluster() << Short.SIZE | ForecastModel.season(stage, one) - firstYear;
+                    byWeek.computeIfAbsent(key, any -> new TreeMap<>()).merge(cluster, one.count(), Integer::sum);
+                });
+        List<Batch> found = new ArrayList<>();
+        byWeek.forEach((key, clusters) -> {
+            int kind = key.get(0);
+            kinds.get(stage.ordinal()).add(kind);
+            int[] counts = clusters.values().stream().mapToInt(count -> count).toArray();
+            int[] seasons = clusters.keySet().stream()
+                    .mapToInt(cluster -> (int) (cluster & 0xffff))
+                    .toArray();
+            double[] sums = ages.get(key);
+            double[] age = new double[models.length];
+            for (int at = 0; at < age.length; at++) {
+                age[at] = sums[at] / sums[models.length];
+            }
+            found.add(
+                    new Batch(kind, age, counts, seasons, Arrays.stream(counts).sum()));
+        });
+        return found;
+    }
+
+    /** Count in which size classes trees became saleable; return how alike those of one cluster are in that. */
+    private double sizes() {
+        Map<Integer, double[]> clusters = new TreeMap<>();
+        for (ForecastEpisode one : past.episodes()) {
+            if (isGraded(one)) {
+                clusters.computeIfAbsent(one.cluster(), any -> new double[sizes])[one.size()] += one.count();
+                allSizes[one.size()] += one.count();
+            }
+        }
+        double all = Arrays.stream(allSizes).sum();
+        double alike = Arrays.stream(allSizes).map(n -> n * n).sum() / Math.max(1, all * all);
+        double pairs = 0;
+        double same = 0;
+        for (double[] cluster : clusters.values()) {
+            double n = Arrays.stream(cluster).sum();
+            if (n > 1) {
+                pairs += n;
+                same += Arrays.stream(cluster).map(k -> k * (k - 1)).sum() / (n - 1);
+            }
+        }
+        double correlation =
+                pairs > 0 && alike < 1 ? Math.max(0, Math.min(0.95, (same / pairs - alike) / (1 - alike))) : 0;
+        Map<Integer, Double> ofCluster = new HashMap<>();
+        clusters.forEach((cluster, counts) ->
+                ofCluster.put(cluster, 1 / (1 + (Arrays.stream(counts).sum() - 1) * correlation)));
+        Arrays.fill(allSizes, 0);
+        for (ForecastEpisode one : past.episodes()) {
+            if (isGraded(one)) {
+                double weight = ofCluster.get(one.cluster()) * one.count();
+                allSizes[one.size()] += weight;
+                sizeWeights.computeIfAbsent(one.kind(), any -> new double[sizes])[one.size()] += weight;
+            }
+        }
+        return correlation;
+    }
+
+    private boolean isGraded(ForecastEpisode one) {
+        return one.stage() == ForecastStage.GRADING && one.how() == ForecastEnd.GOOD && one.size() != past.ungraded();
+    }
+
+    // ---- answers ----
+
+    List<Integer> cultivars() {
+        return cultivars;
+    }
+
+    ForecastModel model(ForecastStage stage) {
+        return models[stage.ordinal()];
+    }
+
+    Set<Integer> kinds(ForecastStage stage) {
+        return kinds.get(stage.ordinal());
+    }
+
+    int waiting(ForecastStage stage, int kind) {
+        return batches.get(stage.ordinal()).stream()
+                .filter(batch -> batch.kind() == kind)
+                .mapToInt(Batch::units)
+                .sum();
+    }
+
+    /** Return how many units are older than any of their like that came through one of the stages: nothing comes of them here. */
+    int tooOld(ForecastStage... stages) {
+        Map<ForecastStage, ForecastCurve[]> told = new EnumMap<>(ForecastStage.class);
+        for (ForecastStage stage : stages) {
+            told.put(stage, models[stage.ordinal()].told(kinds.get(stage.ordinal())));
+        }
+        return batches.get(stages[0].ordinal()).stream()
+                .filter(batch -> told.entrySet().stream()
+                        .allMatch(one -> one.getValue()[batch.kind()].chance(
+                                        batch.age()[one.getKey().ordinal()])
+                                < SMALL))
+                .mapToInt(Batch::units)
+                .sum();
+    }
+
+    /** Return how many simulations there are of a cell. */
+    int simulations() {
+        return simulations;
+    }
+
+    /** Return how many became saleable in a month in each simulation, over the cells that are wanted. */
+    int[] became(IntPredicate cultivar, IntPredicate size, int from, int to) {
+        return summed(became, cultivar, size, from, to);
+    }
+
+    /** Return how many stood saleable at the end of a month in each simulation, over the cells that are wanted. */
+    int[] standing(IntPredicate cultivar, IntPredicate size, int month) {
+        return summed(standing, cultivar, size, month, month + 1);
+    }
+
+    private int[] summed(int[][] cells, IntPredicate cultivar, IntPredicate size, int from, int to) {
+        int[] sums = new int[simulations];
+        for (int slot = 0; slot < cultivars.size(); slot++) {
+            for (int of = 0; cultivar.test(cultivars.get(slot)) && of < sizes; of++) {
+                if (size.test(of)) {
+                    for (int simulation = 0; simulation < simulations; simulation++) {
+                        for (int month = from; month < to; month++) {
+                            sums[simulation] += cells[simulation][cell(slot, of) + month];
+                        }
+                    }
+                }
+            }
+        }
+        return sums;
+    }
+
+    private int cell(int slot, int size) {
+        return (slot * sizes + size) * months;
+    }
+
+    // ---- drawing ----
+
+    /** Draw all simulations. */
+    ForecastRun run() {
+        IntStream.range(0, simulations).parallel().forEach(simulation -> {
+            Drawing drawing = new Drawing(new ForecastDice(seed, simulation));
+            drawing.draw();
+            became[simulation] = drawing.came;
+            standing[simulation] = drawing.stand;
+        });
+        return this;
+    }
+
+    /** One simulation. */
+    private final class Drawing {
+        private final ForecastDice dice;
+        private final int[] came = new int[cultivars.size() * sizes * months];
+        private final int[] stand = new int[cultivars.size() * sizes * months];
+        private final int[] perMonth = new int[months];
+        private final int[] graded = new int[months];
+        private final int[] sold = new int[months];
+        private final double[] shared = new double[4];
+        private final Map<Integer, double[]> sizeShares = new HashMap<>();
+        private Stage taking;
+        private Stage grading;
+        private Stage selling;
+        private double sellingScore;
+        private double gradingScore;
+        private boolean anyGraded;
+        private boolean anySold;
+
+        Drawing(ForecastDice dice) {
+            this.dice = dice;
+        }
+
+        void draw() {
+            taking = new Stage(ForecastStage.TAKING);
+            grading = new Stage(ForecastStage.GRADING);
+            selling = new Stage(ForecastStage.SELLING);
+            for (Batch batch : batches.get(0)) {
+                taking.stand(batch.kind(), batch.age()[0], 0);
+                double score = ForecastDice.quantile(taking.chance);
+                for (int at = 0; at < batch.counts().length; at++) {
+                    Arrays.fill(perMonth, 0);
+                    int season = batch.seasons()[at];
+                    int through = taking.through(batch.kind(), season, batch.counts()[at], score, dice.normal());
+                    if (through > 0) {
+                        taking.spread(batch.kind(), season, through, dice.normal(), perMonth);
+                        growOn(batch.kind());
+                    }
+                }
+            }
+            for (Batch batch : batches.get(1)) {
+                stand(batch.kind(), batch.age(), 0);
+                for (int at = 0; at < batch.counts().length; at++) {
+                    luck();
+                    grow(batch.kind(), batch.seasons()[at], batch.counts()[at]);
+                    count(batch.kind());
+                }
+            }
+            standing();
+        }
+
+        /** Draw what the units of a cluster share while they grow on. */
+        private void luck() {
+            for (int at = 0; at < shared.length; at++) {
+                shared[at] = dice.normal();
+            }
+        }
+
+        /** Let what has taken in some month grow on from the middle of it. */
+        private void growOn(int kind) {
+            luck();
+            boolean any = false;
+            for (int month = 0; month < months; month++) {
+                if (perMonth[month] > 0) {
+                    any = true;
+                    stand(kind, FRESH, month);
+                    grow(kind, year[month] - firstYear, perMonth[month]);
+                }
+            }
+            if (any) {
+                count(kind);
+            }
+        }
+
+        private void grow(int kind, int season, int count) {
+            int sells = selling.through(kind, season, count, sellingScore, shared[0]);
+            if (sells > 0) {
+                selling.spread(kind, season, sells, shared[1], sold);
+                anySold = true;
+            }
+            int grades = grading.through(kind, season, count - sells, gradingScore, shared[2]);
+            if (grades > 0) {
+                grading.spread(kind, season, grades, shared[3], graded);
+                anyGraded = true;
+            }
+        }
+
+        /** Work out what may come of trees that have taken. */
+        private void stand(int kind, double[] age, int from) {
+            grading.stand(kind, age[1], from);
+            selling.stand(kind, age[2], from);
+            sellingScore = ForecastDice.quantile(selling.chance);
+            double others = 1 - selling.chance;
+            gradingScore = ForecastDice.quantile(others > 0 ? grading.chance / others : 0);
+        }
+
+        private void count(int kind) {
+            if (anyGraded) {
+                grade(kind, graded);
+                Arrays.fill(graded, 0);
+                anyGraded = false;
+            }
+            if (anySold) {
+                int slot = slots[past.kinds().get(kind).cultivar()];
+                for (int month = 0; month < months; month++) {
+                    came[cell(slot, sizes - 1) + month] += sold[month];
+                }
+                Arrays.fill(sold, 0);
+                anySold = false;
+            }
+        }
+
+        private void grade(int kind, int[] counts) {
+            int slot = slots[past.kinds().get(kind).cultivar()];
+            double[] shares = sizeShares.computeIfAbsent(kind, this::shares);
+            int alike = -1;
+            for (int month = 0; month < months; month++) {
+                for (int one = 0; one < counts[month]; one++) {
+                    int size;
+                    if (sizeCorrelation > 0 && dice.uniform() < Math.sqrt(sizeCorrelation)) {
+                        alike = alike < 0 ? pick(shares) : alike;
+                        size = alike;
+                    } else {
+                        size = pick(shares);
+                    }
+                    came[cell(slot, size) + month]++;
+                }
+            }
+        }
+
+        private int pick(double[] shares) {
+            double u = dice.uniform();
+            int size = 0;
+            while (size < shares.length - 1 && u >= shares[size]) {
+                u -= shares[size];
+                size++;
+            }
+            return size;
+        }
+
+        private double[] shares(int kind) {
+            double[] own = sizeWeights.getOrDefault(kind, new double[sizes]);
+            double all = Arrays.stream(allSizes).sum();
+            double[] shares = new double[sizes];
+            double sum = 0;
+            for (int size = 0; size < sizes; size++) {
+                double wider = all > 0 ? RANDOM_SIZE * allSizes[size] / all : 0;
+                shares[size] = dice.gamma(own[size] + wider);
+                sum += shares[size];
+            }
+            for (int size = 0; size < sizes; size++) {
+                shares[size] = sum > 0 ? shares[size] / sum : size == sizes - 1 ? 1 : 0;
+            }
+            return shares;
+        }
+
+        private void standing() {
+            ForecastLeaving leaving = past.leaving();
+            double lost = leaving.lostMonths() > 0 ? dice.gamma(leaving.lost() + HALF) / leaving.lostMonths() : 0;
+            double[] sold = new double[ForecastLeaving.MONTHS];
+            for (int month = 0; sales == ForecastSales.AS_BEFORE && month < sold.length; month++) {
+                sold[month] = leaving.soldMonths()[month] > 0
+                        ? dice.gamma(leaving.sold()[month] + HALF) / leaving.soldMonths()[month]
+                        : 0;
+            }
+            int[] now = new int[cultivars.size() * sizes];
+            for (ForecastStock stock : past.stock()) {
+                if (slots[stock.cultivar()] >= 0) {
+                    now[slots[stock.cultivar()] * sizes + stock.size()] += stock.count();
+                }
+            }
+            for (int month = 0; month < months; month++) {
+                double days = monthEnds[month + 1] - monthEnds[month];
+                double share = 1 - Math.exp(-(lost + sold[monthOfYear[month]]) * days / (365.25 / 12));
+                for (int at = 0; at < now.length; at++) {
+                    int fresh = came[at * months + month];
+                    boolean soldAtOnce = sales == ForecastSales.AS_BEFORE && at % sizes == sizes - 1;
+                    now[at] = now[at] - dice.binomial(now[at], share) + (soldAtOnce ? 0 : fresh);
+                    stand[at * months + month] = now[at];
+                }
+            }
+        }
+
+        /** What is drawn of a stage once for the whole simulation. */
+        private final class Stage {
+            private final ForecastModel model;
+            private final ForecastCurve[] curves;
+            private final ForecastShared fate;
+            private final ForecastShared timing;
+            private final double[] fateOfSeason;
+            private final double[] timeOfSeason;
+            private final double fateOff;
+            private final double timeOff;
+            private final double[] by = new double[months];
+            private double chance;
+
+            Stage(ForecastStage stage) {
+                model = models[stage.ordinal()];
+                curves = model.drawn(kinds.get(stage.ordinal()), dice);
+                fate = model.fate().drawn(dice);
+                timing = model.timing().drawn(dice);
+                int seasons = year[months - 1] - firstYear + 1;
+                int methods = Method.values().length;
+                fateOfSeason = new double[seasons * methods];
+                timeOfSeason = new double[seasons * methods];
+                for (int at = 0; at < fateOfSeason.length; at++) {
+                    fateOfSeason[at] = Math.sqrt(fate.season()) * dice.normal();
+                    timeOfSeason[at] = Math.sqrt(timing.season()) * dice.normal();
+                }
+                // the mean of so many seasons is itself not known
+                fateOff = Math.sqrt(fate.season() / fate.seasons()) * dice.normal();
+                timeOff = Math.sqrt(timing.season() / timing.seasons()) * dice.normal();
+            }
+
+            /** Work out what may come of units of an age at the middle of a month, or at the beginning of all. */
+            void stand(int kind, double age, int from) {
+                ForecastCurve curve = curves[kind];
+                ForecastClock clock = model.clock(kind);
+                int start = from > 0 || age == 0 ? (monthEnds[from] + monthEnds[from + 1]) / 2 : past.asOf();
+                chance = curve.chance(age);
+                double already = curve.goodBy(age);
+                double toCome = curve.good() - already;
+                for (int month = 0; month < months; month++) {
+                    double then = month < from ? 0 : clock.between(start, monthEnds[month + 1]);
+                    by[month] = month < from || toCome <= 0 ? 0 : (curve.goodBy(age + then) - already) / toCome;
+                }
+            }
+
+            /** Draw how many come through. */
+            int through(int kind, int season, int count, double score, double ofCluster) {
+                if (count == 0 || by[months - 1] <= 0 || chance <= 0) {
+                    return 0;
+                }
+                double luck =
+                        score + fateOff + fateOfSeason[place(kind, season)] + Math.sqrt(fate.cluster()) * ofCluster;
+                return dice.binomial(count, ForecastDice.phi(luck / Math.sqrt(fate.own())));
+            }
+
+            private int place(int kind, int season) {
+                return season * Method.values().length + past.kinds().get(kind).method();
+            }
+
+            /** Draw in which months those that come through do. */
+            void spread(int kind, int season, int through, double ofCluster, int[] into) {
+                double[] shares = by;
+                double shift = timeOff + timeOfSeason[place(kind, season)] + Math.sqrt(timing.cluster()) * ofCluster;
+                double own = Math.sqrt(timing.own());
+                if (through <= STEADY) {
+                    for (int unit = 0; unit < through; unit++) {
+                        double u = ForecastDice.phi(shift + own * dice.normal());
+                        if (u < shares[months - 1]) {
+                            int place = Arrays.binarySearch(shares, u);
+                            into[place < 0 ? -1 - place : place + 1]++;
+                        }
+                    }
+                    return;
+                }
+                double before = 0;
+                int rest = through;
+                for (int month = 0; month < months && rest > 0; month++) {
+                    if (shares[month] > 0) {
+                        double until = ForecastDice.phi((ForecastDice.quantile(shares[month]) - shift) / own);
+                        int here = dice.binomial(rest, Math.min(1, (until - before) / Math.max(1e-12, 1 - before)));
+                        into[month] += here;
+                        rest -= here;
+                        before = until;
+                    }
+                }
+            }
+        }
+    }
+}

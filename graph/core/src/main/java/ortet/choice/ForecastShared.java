@@ -1,0 +1,34 @@
+package ortet.choice;
+
+/**
+ * How much of their luck units share, as correlations of the normal scores behind their fates or times.
+ *
+ * <p>Whether, or when, something happens to a unit is told by a normal score: √s·season + √c·cluster + √(1 − s − c)·own. It
+ * happens by a time if the score is below the quantile of the share to which it does: so each unit by itself keeps its
+ * chances, and those of one season and one cluster go together.
+ *
+ * @param season s, what units of one season share
+ * @param cluster c, what units of one tray, or one mother and season, share beyond that
+ * @param seasons how many seasons stand behind s
+ * @see "Vasicek 2002, Risk 15:160, for the one-factor model"
+ */
+record ForecastShared(double season, double cluster, int seasons) {
+    /** What nobody knows the correlation of: a guess of common sense. */
+    static final ForecastShared GUESS = new ForecastShared(0.05, 0.1, 1);
+
+    private static final double MOST = 0.95;
+
+    /** Return these as they may be: a variance of few seasons is not well known. */
+    ForecastShared drawn(ForecastDice dice) {
+        if (season == 0) {
+            return this;
+        }
+        double free = Math.max(1, seasons - 1);
+        double drawn = season * free / Math.max(1e-3, 2 * dice.gamma(free / 2));
+        return new ForecastShared(Math.min(drawn, MOST - cluster), cluster, seasons);
+    }
+
+    double own() {
+        return Math.max(1 - MOST, 1 - season - cluster);
+    }
+}
