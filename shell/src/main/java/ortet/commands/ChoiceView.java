@@ -39,6 +39,9 @@ import ortet.screen.Sheet;
 final class ChoiceView {
     private static final int SCARCE = 6;
     private static final double WORTH_TELLING = 0.005;
+    /** A difference that nobody would notice, in money. */
+    private static final double AS_GOOD = 0.05;
+
     private static final double LOW = 0.05;
     private static final double HIGH = 0.95;
 
@@ -242,7 +245,7 @@ final class ChoiceView {
 
     private String next(Advice advice) {
         return advice.next()
-                .map(other -> other.deed().word() + " −" + money(other.cost()))
+                .map(other -> other.deed().word() + (other.cost() < AS_GOOD ? ", as good" : " −" + money(other.cost())))
                 .orElse("–");
     }
 
@@ -314,7 +317,11 @@ final class ChoiceView {
                 .mapToDouble(Double::doubleValue)
                 .sorted()
                 .toArray();
-        return "expected margin of the plan: " + money(plan.margin()) + currency
+        double mean = plan.outlook().margins().stream()
+                .mapToDouble(Double::doubleValue)
+                .average()
+                .orElse(plan.margin());
+        return "expected margin of the plan, mothers' worth as trees with it: " + money(mean) + currency
                 + (margins.length == 0
                         ? ""
                         : " (" + money(at(margins, LOW)) + " to " + money(at(margins, HIGH))

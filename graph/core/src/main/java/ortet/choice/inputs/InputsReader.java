@@ -201,6 +201,7 @@ public final class InputsReader {
                     method, past.establishment(method).draws(List.of(Past.CULTIVAR), draws, request.seed() + 1));
             progress.at("reading what growing on costs", step++, 4);
             rearing.price(view, tariff, method);
+            rearing.explainCosts(method, explained);
         }
         if (takes.values().stream().allMatch(Optional::isEmpty)) {
             return ChoiceInputs.nothing(
@@ -443,12 +444,7 @@ public final class InputsReader {
                     tried,
                     full.from(),
                     last));
-            explain(
-                    tag,
-                    "positions when rested",
-                    told(full.full(), bands),
-                    wordsOf(full),
-                    full.behind() + " of " + full.of());
+            explain(tag, "positions when rested", told(full.full(), bands), wordsOf(full), from(full));
             explain(
                     tag,
                     "positions this season",
@@ -472,7 +468,7 @@ public final class InputsReader {
                 .years(request.years())
                 .draws(request.draws())
                 .atMost(request.atMost());
-        Limits within = limits.limits(unlicensed);
+        Limits within = limits.limits(unlicensed, this::wholeName);
         notes.addAll(limits.notes());
         return new ChoiceInputs(
                 Optional.of(new ChoiceQuestion(
@@ -485,6 +481,15 @@ public final class InputsReader {
                 currency,
                 notes,
                 explained);
+    }
+
+    private static String from(Woods.Full full) {
+        return switch (full.from()) {
+            case MEASURED -> "her own counting";
+            case OTHERS -> full.behind() + " mothers counted of " + full.of();
+            case SET_BEFORE -> full.behind() + " seasons in which layers were set, of " + full.of();
+            case NOTHING -> "nothing";
+        };
     }
 
     private static String wordsOf(Woods.Full full) {
@@ -568,6 +573,16 @@ public final class InputsReader {
                     .or(() -> establishments.get(method == Method.LAYER ? Method.CUTTING : Method.LAYER));
             establish[at] =
                     model.map(all -> Draws.of(logistic(established(all, name)))).orElse(Draws.of(ESTABLISHING));
+            explain(
+                    tag,
+                    method == Method.LAYER ? "layers taken that establish" : "cuttings taken that establish",
+                    model.map(all -> percent(logistic(established(all, name)))).orElse("90 %"),
+                    model.isPresent()
+                            ? "mean and 90 % of draws from a binomial mixed model of cultivars and seasons"
+                            : "common practice",
+                    establishments.get(method).isPresent()
+                            ? "what became of those taken"
+                            : "the other method, or nothing");
             if (takes.get(method).isPresent()) {
                 GroupDraws all = takes.get(method).get();
                 String from = all.knows(Past.MOTHER, Integer.toString(unit))
@@ -857,6 +872,11 @@ public final class InputsReader {
             }
         }
         return lines;
+    }
+
+    private String wholeName(String word) {
+        Set<CultivarName> meant = Lookup.cultivars(view, word, snapshot.cultivars());
+        return meant.size() == 1 ? meant.iterator().next().toString() : word;
     }
 
     private String size(String word) {

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.UnaryOperator;
 import ortet.book.BookView;
 import ortet.book.Listings;
 import ortet.choice.Amounts;
@@ -105,15 +106,16 @@ final class LimitsRead {
         return Collections.nCopies(bySeason ? SEASONS.size() : 1, area);
     }
 
-    Limits limits(Set<String> unlicensed) {
+    Limits limits(Set<String> unlicensed, UnaryOperator<String> wholeName) {
         List<Licence> licences = new ArrayList<>();
         List<Concentration> shares = new ArrayList<>();
         Set<String> licensed = new TreeSet<>();
         for (LimitLine line : lines) {
             switch (line.what()) {
                 case LICENCE -> {
-                    licences.add(new Licence(line.where(), (int) line.amount()));
-                    licensed.add(line.where());
+                    String cultivar = wholeName.apply(line.where());
+                    licences.add(new Licence(cultivar, (int) line.amount()));
+                    licensed.add(cultivar);
                 }
                 case CLONE_SHARE -> shares.add(new Concentration(Concentration.On.CLONE, line.amount()));
                 case PLACE_SHARE -> shares.add(new Concentration(Concentration.On.PLACE, line.amount()));

@@ -7,6 +7,7 @@ import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
@@ -221,6 +222,39 @@ final class Rearing {
                 .filter(grown -> grown.which() == Grown.Which.LOST)
                 .toList());
         spent.put(method, new Spent(each(setting, Math.max(1, side.set()), side.set()), bySize, lost));
+    }
+
+    /** Tell what setting and growing on cost, and from how many diaries. */
+    void explainCosts(Method method, List<Explained> explained) {
+        String unit = method == Method.LAYER ? "a layer" : "a cutting";
+        Spent all = spent.get(method);
+        explained.add(told(
+                "setting " + unit,
+                all.set(),
+                "listed costs, of all " + all.set().looked() + " set"));
+        all.bySize()
+                .forEach((size, each) -> explained.add(told(
+                        "growing on one " + size + " from " + unit,
+                        each,
+                        "listed costs, and the diaries of " + each.looked() + " tags")));
+        explained.add(told(
+                "growing on one from " + unit + " that was lost",
+                all.lost(),
+                "listed costs, and the diaries of " + all.lost().looked() + " tags"));
+    }
+
+    private static Explained told(String figure, Each each, String source) {
+        return new Explained(
+                "all",
+                figure,
+                String.format(
+                        Locale.ROOT,
+                        "%.2f in money, %.3f hours, %.3f m² for a year",
+                        each.money(),
+                        each.hours(),
+                        each.m2Years()),
+                "mean; hours and room at their listed costs are in the money",
+                source);
     }
 
     private static Each each(List<Grown> grown) {
