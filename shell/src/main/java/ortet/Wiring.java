@@ -16,6 +16,7 @@ import ortet.commands.AskCommands;
 import ortet.commands.BatchCommands;
 import ortet.commands.BookCommands;
 import ortet.commands.CareCommands;
+import ortet.commands.ChoiceCommands;
 import ortet.commands.CohortCommands;
 import ortet.commands.Companion;
 import ortet.commands.CompareCommands;
@@ -76,6 +77,7 @@ import ortet.nursery.Nursery;
     PersonCommands.class,
     QuestionCommands.class,
     CompareCommands.class,
+    ChoiceCommands.class,
     ForecastCommands.class,
     PlanCommands.class,
     FamilyCommands.class,

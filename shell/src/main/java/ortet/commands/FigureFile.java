@@ -208,6 +208,11 @@ final class FigureFile {
         return rows.size();
     }
 
+    /** Tell whether the file has a column. */
+    boolean has(String name) {
+        return columns.containsKey(name);
+    }
+
     /** Refuse a column that the file does not have; the option that named it is told. */
     String column(String option, String name) {
         if (!columns.containsKey(name)) {

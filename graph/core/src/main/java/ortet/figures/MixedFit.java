@@ -342,6 +342,26 @@ public final class MixedFit {
         });
     }
 
+    /**
+     * Draw all groups of some groupings together, many times.
+     *
+     * @param draws how many times, at least 1
+     * @param seed the same seed draws the same
+     * @return absent where there are no estimates
+     */
+    public Optional<GroupDraws> draws(List<String> groupings, int draws, long seed) {
+        return known.map(model -> GroupDraws.of(
+                model.posterior,
+                reference(Map.of()),
+                groupings.stream()
+                        .map(this::groups)
+                        .map(groups -> new GroupDraws.Source(
+                                groups.name(), groups.labels(), paths(groups), model.kept.indexOf(groups)))
+                        .toList(),
+                draws,
+                seed));
+    }
+
     private ModelData.Groups groups(String grouping) {
         return data.grouping(grouping);
     }

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.SplittableRandom;
 import java.util.concurrent.atomic.AtomicIntegerArray;
 import java.util.stream.IntStream;
-import ortet.figures.Posterior.Part;
 
 /**
  * How likely each group of a grouping is among the best, by drawing all groups together, many times, from what is known of
@@ -84,7 +83,7 @@ public record Ranking(String grouping, int best, int draws, long seed, List<Stan
     }
 
     /** Return a seed for one draw. Seeds that differ by a multiple of the generator's stride would share their figures. */
-    private static long mixed(long seed, int draw) {
+    static long mixed(long seed, int draw) {
         long mixed = seed + GOLDEN * (draw + 1);
         mixed = (mixed ^ mixed >>> 32) * 0xD6E8FEB86659FD93L;
         mixed = (mixed ^ mixed >>> 32) * 0xD6E8FEB86659FD93L;
@@ -93,68 +92,30 @@ public record Ranking(String grouping, int best, int draws, long seed, List<Stan
 
     /** Draws all groups, with memory of its own. */
     private static final class Drawing {
-        private final Posterior posterior;
+        private final JointDraw all;
         private final int[][] paths;
         private final int best;
-        private final double[] noise;
         private final double[] scores;
         private final double[] sorted;
 
         Drawing(Posterior posterior, int[][] paths, int best) {
-            this.posterior = posterior;
+            this.all = new JointDraw(posterior);
             this.paths = paths;
             this.best = best;
-            noise = new double[posterior.about().modes.length];
             scores = new double[paths.length];
             sorted = new double[paths.length];
         }
 
         void draw(SplittableRandom random, int[] hits) {
-            Part part = pick(random.nextDouble());
-            double[] normal = new double[part.free.length];
-            for (int i = 0; i < normal.length; i++) {
-                normal[i] = random.nextGaussian();
-            }
-            for (int node = 0; node < noise.length; node++) {
-                noise[node] = random.nextGaussian();
-            }
-            part.likelihood.factor.colour(noise);
-            ModelRows rows = part.likelihood.rows;
-            for (int k = 0; k < rows.groupings(); k++) {
-                double sigma = part.likelihood.sigma[k];
-                for (int node = rows.firsts()[k]; node < rows.firsts()[k + 1]; node++) {
-                    noise[node] = part.modes[node] + sigma * noise[node];
-                }
-            }
-            for (int i = 0; i < normal.length; i++) {
-                double change = 0;
-                for (int j = 0; j <= i; j++) {
-                    change += part.root[i][j] * normal[j];
-                }
-                double[] moves = part.moves[i];
-                for (int node = 0; node < noise.length; node++) {
-                    noise[node] += change * moves[node];
-                }
-            }
+            all.next(random);
             for (int group = 0; group < scores.length; group++) {
                 double score = 0;
                 for (int node : paths[group]) {
-                    score += noise[node];
+                    score += all.intercept(node);
                 }
                 scores[group] = score;
             }
             count(random, hits);
-        }
-
-        private Part pick(double uniform) {
-            double below = 0;
-            for (Part part : posterior.parts()) {
-                below += part.weight;
-                if (uniform < below) {
-                    return part;
-                }
-            }
-            return posterior.parts().get(posterior.parts().size() - 1);
         }
 
         /** Count the best; of those that tie for the last places, pick at random. */

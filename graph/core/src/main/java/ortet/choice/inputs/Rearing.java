@@ -1,0 +1,356 @@
+package ortet.choice.inputs;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.function.Predicate;
+import ortet.book.BookView;
+import ortet.book.UnitFacts.Method;
+import ortet.choice.Grade;
+import ortet.choice.Needs;
+import ortet.choice.Raising;
+import ortet.money.Cost;
+import ortet.money.Tariff;
+import ortet.money.Total;
+import ortet.nursery.Snapshot;
+import ortet.yield.ClassCost;
+import ortet.yield.Grown;
+import ortet.yield.Past;
+import ortet.yield.SideCost;
+
+/**
+ * Tells what becomes of established trees, when, and what they cost, as it was in the past.
+ *
+ * <p>Of the trees whose end is known, set long enough ago for nearly all to have come to theirs, the shares in each size
+ * class and the median years from setting until they were fit for sale. Those set on branches of one band on one cultivar
+ * where there are {@value #ENOUGH}; else on one species, on all, on any branch of one cultivar, and so on.
+ */
+final class Rearing {
+    static final String AS_BEFORE = "as before";
+
+    private static final int ENOUGH = 10;
+    private static final double NEARLY_ALL = 0.9;
+    private static final int SEASONS = 4;
+
+    private final Snapshot snapshot;
+    private final Past past;
+    private final List<Past.Ended> ended;
+    private final Woods woods;
+    private final Map<Method, Integer> slowest = new EnumMap<>(Method.class);
+    private final Map<Method, Spent> spent = new EnumMap<>(Method.class);
+    private final TreeSet<String> missing = new TreeSet<>();
+    private final Map<List<Object>, Graded> known = new HashMap<>();
+
+    /** What one unit of a method costs: to set, and to grow on into each size class, or until it was lost. */
+    private record Spent(Each set, Map<String, Each> bySize, Each lost) {}
+
+    /** Money, hours and square metres for a year. */
+    record Each(double money, double hours, double m2Years, int looked) {
+        static final Each NOTHING = new Each(0, 0, 0, 0);
+    }
+
+    /**
+     * What becomes of trees.
+     *
+     * @param grades by size class and time
+     * @param behind how many trees
+     * @param of which
+     */
+    record Graded(List<Grade> grades, int behind, String of) {}
+
+    Rearing(Snapshot snapshot, Past past, Woods woods) {
+        this.snapshot = snapshot;
+        this.past = past;
+        this.woods = woods;
+        this.ended = past.ended();
+        for (Method method : Method.values()) {
+            List<Integer> years = new ArrayList<>();
+            for (Past.Ended one : ended) {
+                if (past.method(one.row()) == method && one.end() == Past.End.SALEABLE) {
+                    for (int i = 0; i < one.count(); i++) {
+                        years.add(years(one));
+                    }
+                }
+            }
+            years.sort(null);
+            slowest.put(method, years.isEmpty() ? 0 : years.get((int) (NEARLY_ALL * (years.size() - 1))));
+        }
+    }
+
+    List<Past.Ended> ended() {
+        return ended;
+    }
+
+    /** Return what nobody listed of what raising costs. */
+    TreeSet<String> missing() {
+        return missing;
+    }
+
+    private int years(Past.Ended one) {
+        return Math.max(0, LocalDate.ofEpochDay(one.day()).getYear() - past.season(one.row()));
+    }
+
+    // ---- what becomes of them ----
+
+    /** Return what becomes of trees; no grades where nothing at all is known of the method. */
+    Graded graded(Method method, int cultivar, Optional<Integer> band) {
+        return known.computeIfAbsent(List.of(method, cultivar, band), key -> find(method, cultivar, band));
+    }
+
+    private Graded find(Method method, int cultivar, Optional<Integer> band) {
+        String own = name(cultivar);
+        String species = species(cultivar);
+        Predicate<Past.Ended> sameBand = one -> band.equals(past.stem(one.row()).map(mm -> woods.at(mm / 100.0)));
+        Predicate<Past.Ended> sameCultivar = one -> past.cultivar(one.row()) == cultivar;
+        Predicate<Past.Ended> sameSpecies =
+                one -> species(past.cultivar(one.row())).equals(species);
+        Map<String, Predicate<Past.Ended>> circles = new LinkedHashMap<>();
+        if (band.isPresent()) {
+            circles.put(own + ", stems of this band", sameCultivar.and(sameBand));
+            circles.put(species + ", stems of this band", sameSpecies.and(sameBand));
+            circles.put("all, stems of this band", sameBand);
+        }
+        circles.put(own, sameCultivar);
+        circles.put(species, sameSpecies);
+        circles.put("all", one -> true);
+        int latest = snapshot.asOf().getYear() - slowest.get(method);
+        Graded any = new Graded(List.of(), 0, "nothing");
+        for (Map.Entry<String, Predicate<Past.Ended>> circle : circles.entrySet()) {
+            for (boolean old : List.of(true, false)) {
+                Graded found = of(
+                        ended.stream()
+                                .filter(one -> past.method(one.row()) == method)
+                                .filter(one -> one.end() == Past.End.SALEABLE
+                                        || one.end() == Past.End.NEVER_SALEABLE && one.established())
+                                .filter(one -> !old || past.season(one.row()) <= latest)
+                                .filter(circle.getValue())
+                                .toList(),
+                        circle.getKey() + (old ? "" : ", young ones too"));
+                if (found.behind() >= ENOUGH && !found.grades().isEmpty()) {
+                    return found;
+                }
+                any = found.grades().isEmpty() ? any : found;
+            }
+        }
+        return any;
+    }
+
+    private Graded of(List<Past.Ended> some, String of) {
+        Map<String, TreeMap<Integer, Integer>> bySize = new TreeMap<>();
+        int all = 0;
+        for (Past.Ended one : some) {
+            boolean sized = one.size() < snapshot.lives().sizes().size();
+            if (one.end() == Past.End.SALEABLE && !sized) {
+                continue;
+            }
+            all += one.count();
+            if (one.end() == Past.End.SALEABLE) {
+                bySize.computeIfAbsent(snapshot.lives().sizes().get(one.size()), size -> new TreeMap<>())
+                        .merge(years(one), one.count(), Integer::sum);
+            }
+        }
+        List<Grade> grades = new ArrayList<>();
+        for (Map.Entry<String, TreeMap<Integer, Integer>> size : bySize.entrySet()) {
+            int count = size.getValue().values().stream()
+                    .mapToInt(Integer::intValue)
+                    .sum();
+            if (count > 0 && all > 0) {
+                grades.add(new Grade(size.getKey(), median(size.getValue(), count), Math.min(1, (double) count / all)));
+            }
+        }
+        return new Graded(grades, Math.max(0, all), of);
+    }
+
+    private static int median(TreeMap<Integer, Integer> years, int count) {
+        int below = 0;
+        for (Map.Entry<Integer, Integer> one : years.entrySet()) {
+            below += one.getValue();
+            if (2 * below >= count) {
+                return one.getKey();
+            }
+        }
+        return years.lastKey();
+    }
+
+    String name(int cultivar) {
+        return cultivar < 0
+                ? "cultivar not known"
+                : snapshot.cultivars().get(cultivar).toString();
+    }
+
+    String species(int cultivar) {
+        if (cultivar < 0) {
+            return "cultivar not known";
+        }
+        return (snapshot.cultivars().get(cultivar).genus() + " "
+                        + snapshot.cultivars().get(cultivar).species())
+                .strip();
+    }
+
+    String genus(int cultivar) {
+        return cultivar < 0
+                ? "cultivar not known"
+                : snapshot.cultivars().get(cultivar).genus();
+    }
+
+    // ---- what they cost ----
+
+    /** Read what a method costs off its past, by a tariff. */
+    void price(BookView view, Tariff tariff, Method method) {
+        SideCost side = past.costs(view, tariff, method);
+        Total setting = Total.NOTHING;
+        for (ortet.money.Charge charge : side.setting()) {
+            setting = setting.plus(charge, org.apache.commons.numbers.fraction.BigFraction.ONE);
+            charge.missing().ifPresent(missing::add);
+        }
+        Map<String, Each> bySize = new TreeMap<>();
+        for (ClassCost size : side.classes()) {
+            size.grown().forEach(grown -> missing.addAll(grown.missing()));
+            size.size().ifPresent(name -> bySize.put(name, each(size.grown())));
+        }
+        side.carried().forEach(grown -> missing.addAll(grown.missing()));
+        Each lost = each(side.carried().stream()
+                .filter(grown -> grown.which() == Grown.Which.LOST)
+                .toList());
+        spent.put(method, new Spent(each(setting, Math.max(1, side.set()), side.set()), bySize, lost));
+    }
+
+    /** Tell what setting and growing on cost, and from how many diaries. */
+    void explainCosts(Method method, List<Explained> explained) {
+        String unit = method == Method.LAYER ? "a layer" : "a cutting";
+        Spent all = spent.get(method);
+        explained.add(told(
+                "setting " + unit,
+                all.set(),
+                "listed costs, of all " + all.set().looked() + " set"));
+        all.bySize()
+                .forEach((size, each) -> explained.add(told(
+                        "growing on one " + size + " from " + unit,
+                        each,
+                        "listed costs, and the diaries of " + each.looked() + " tags")));
+        explained.add(told(
+                "growing on one from " + unit + " that was lost",
+                all.lost(),
+                "listed costs, and the diaries of " + all.lost().looked() + " tags"));
+    }
+
+    private static Explained told(String figure, Each each, String source) {
+        return new Explained(
+                "all",
+                figure,
+                String.format(
+                        Locale.ROOT,
+                        "%.2f in money, %.3f hours, %.3f m² for a year",
+                        each.money(),
+                        each.hours(),
+                        each.m2Years()),
+                "mean; hours and room at their listed costs are in the money",
+                source);
+    }
+
+    private static Each each(List<Grown> grown) {
+        double money = 0;
+        double hours = 0;
+        double m2Years = 0;
+        int count = 0;
+        int looked = 0;
+        for (Grown one : grown) {
+            Total total = one.parts().values().stream().reduce(Total.NOTHING, Total::plus);
+            Each each = each(total, 1, one.looked());
+            money += one.count() * each.money();
+            hours += one.count() * each.hours();
+            m2Years += one.count() * each.m2Years();
+            count += one.count();
+            looked += one.looked();
+        }
+        return count == 0 ? Each.NOTHING : new Each(money / count, hours / count, m2Years / count, looked);
+    }
+
+    private static Each each(Total total, int units, int looked) {
+        return new Each(
+                total.cost()
+                        .map(Cost::value)
+                        .map(value -> value.doubleValue() / units)
+                        .orElse(0.0),
+                total.hours().doubleValue() / units,
+                total.m2Years().doubleValue() / units,
+                looked);
+    }
+
+    Each setting(Method method) {
+        return spent.get(method).set();
+    }
+
+    Each growing(Method method, String size) {
+        return spent.get(method).bySize().getOrDefault(size, spent.get(method).lost());
+    }
+
+    Each lost(Method method) {
+        return spent.get(method).lost();
+    }
+
+    /**
+     * Return the way in which trees are raised.
+     *
+     * @param place where they grow on
+     * @param season the season of setting, where hours are told by the season; empty where by the year
+     */
+    Raising raising(Method method, Graded graded, String place, Optional<Integer> season) {
+        int years = graded.grades().stream().mapToInt(Grade::years).max().orElse(0);
+        double[] money = new double[years + 1];
+        double[] hours = new double[years + 1];
+        double[] areas = new double[years + 1];
+        double rest = 1;
+        for (Grade grade : graded.grades()) {
+            spread(growing(method, grade.sizeClass()), grade.share(), grade.years(), money, hours, areas);
+            rest -= grade.share();
+        }
+        spread(lost(method), Math.max(0, rest), Math.min(1, years), money, hours, areas);
+        List<Needs> perEstablished = new ArrayList<>();
+        for (int year = 0; year <= years; year++) {
+            perEstablished.add(new Needs(
+                    money[year],
+                    evenly(hours[year], season.isPresent(), 1.0 / SEASONS),
+                    evenly(areas[year], season.isPresent(), 1),
+                    place));
+        }
+        Each set = setting(method);
+        return new Raising(
+                AS_BEFORE,
+                new Needs(set.money(), within(set.hours(), season), List.of(), ""),
+                perEstablished,
+                graded.grades().stream()
+                        .sorted(Comparator.comparing(Grade::sizeClass))
+                        .toList());
+    }
+
+    private static void spread(Each each, double share, int years, double[] money, double[] hours, double[] areas) {
+        for (int year = 0; year <= years; year++) {
+            money[year] += share * each.money() / (years + 1);
+            hours[year] += share * each.hours() / (years + 1);
+            areas[year] += share * each.m2Years() / (years + 1);
+        }
+    }
+
+    private static List<Double> evenly(double all, boolean seasons, double share) {
+        return seasons ? java.util.Collections.nCopies(SEASONS, all * share) : List.of(all);
+    }
+
+    static List<Double> within(double all, Optional<Integer> season) {
+        if (season.isEmpty()) {
+            return List.of(all);
+        }
+        List<Double> hours = new ArrayList<>(java.util.Collections.nCopies(SEASONS, 0.0));
+        hours.set(season.get(), all);
+        return hours;
+    }
+}

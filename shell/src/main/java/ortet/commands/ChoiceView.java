@@ -1,0 +1,510 @@
+package ortet.commands;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import ortet.choice.Advice;
+import ortet.choice.Aim;
+import ortet.choice.Alternative;
+import ortet.choice.Choice;
+import ortet.choice.ChoiceQuestion;
+import ortet.choice.Deed;
+import ortet.choice.Method;
+import ortet.choice.Mother;
+import ortet.choice.Planned;
+import ortet.choice.Reasons;
+import ortet.choice.Resource;
+import ortet.choice.ResourceUse;
+import ortet.choice.Sales;
+import ortet.choice.Sureness;
+import ortet.choice.ToSet;
+import ortet.choice.inputs.Candidate;
+import ortet.choice.inputs.ChoiceInputs;
+import ortet.choice.inputs.ChoiceRequest;
+import ortet.choice.inputs.Explained;
+import ortet.choice.inputs.MotherBand;
+import ortet.screen.Column;
+import ortet.screen.Json;
+import ortet.screen.OutputFormat;
+import ortet.screen.Screen;
+import ortet.screen.Sheet;
+
+/** Shows which stock to grow on: what to do with each mother this season, for whoever walks along the benches. */
+final class ChoiceView {
+    private static final int SCARCE = 6;
+    private static final double WORTH_TELLING = 0.005;
+    /** A difference that nobody would notice, in money. */
+    private static final double AS_GOOD = 0.05;
+
+    private static final double LOW = 0.05;
+    private static final double HIGH = 0.95;
+
+    private final ChoiceRequest request;
+    private final ChoiceInputs inputs;
+    private final Optional<Choice> choice;
+    private final String currency;
+    private final Map<String, Mother> mothers = new LinkedHashMap<>();
+
+    ChoiceView(ChoiceRequest request, ChoiceInputs inputs, Optional<Choice> choice) {
+        this.request = request;
+        this.inputs = inputs;
+        this.choice = choice;
+        this.currency =
+                inputs.currency().map(one -> " " + one.getCurrencyCode()).orElse("");
+        inputs.question()
+                .map(ChoiceQuestion::mothers)
+                .orElse(List.of())
+                .forEach(mother -> mothers.put(mother.key(), mother));
+    }
+
+    void show(boolean trials, boolean explain, OutputFormat format, Screen screen) {
+        if (format == OutputFormat.JSON) {
+            screen.json(json -> json.object(this::tell));
+            return;
+        }
+        Sheet.Builder sheet = sheet(trials);
+        notes(trials, explain, sheet);
+        screen.show(sheet.build(), format);
+    }
+
+    // ---- for people, and CSV ----
+
+    private String title(boolean trials) {
+        return (trials ? "mothers to try out" : "which stock to grow on") + ", season " + inputs.firstYear() + ", "
+                + (request.years() == 1 ? "1 year" : request.years() + " years") + " planned, by "
+                + (request.aim() == Aim.MARGIN ? "margin" : "demand met")
+                + request.cultivar().map(name -> ", " + name).orElse("") + ", as of " + request.asOf();
+    }
+
+    private Sheet.Builder sheet(boolean trials) {
+        Sheet.Builder sheet = Sheet.titled(
+                title(trials),
+                Column.text("place", "place").forPrograms(),
+                Column.text("mother", "mother"),
+                Column.text("cultivar", "cultivar").forPrograms(),
+                Column.text("deed", "deed").forPrograms(),
+                Column.whole("layers", "layers").forPrograms(),
+                Column.whole("cuttings", "cuttings").forPrograms(),
+                Column.text("what_shown", trials ? "trial" : "do this season").forPeople(),
+                Column.text("why_shown", "because").forPeople(),
+                Column.text("sure_shown", "sure %").forPeople(),
+                Column.share("sure", "sure", 0).forPrograms(),
+                Column.text("sure_way", "how sure").forPrograms(),
+                Column.text("next_shown", trials ? "to learn" : "else").forPeople(),
+                Column.text("next", "next").forPrograms(),
+                Column.number("next_cost", "next costs", 2).forPrograms(),
+                Column.number("worth", "worth", 2).forPrograms(),
+                Column.text("why", "why").forPrograms(),
+                Column.number("rate", "rate", 4).forPrograms(),
+                Column.number("trees", "trees", 2).forPrograms(),
+                Column.number("sales", "sales", 2).forPrograms(),
+                Column.number("spent", "spent", 2).forPrograms(),
+                Column.number("learning", "learning", 2).forPrograms(),
+                Column.text("positions_from", "positions from").forPrograms());
+        if (choice.isEmpty()) {
+            return sheet;
+        }
+        Map<String, List<Integer>> places = new TreeMap<>();
+        List<Integer> order = new ArrayList<>();
+        for (int at = 0; at < choice.get().advice().size(); at++) {
+            Advice advice = choice.get().advice().get(at);
+            if (!trials || mothers.get(advice.mother()).trial().isPresent()) {
+                order.add(at);
+            }
+        }
+        if (trials) {
+            order.sort(Comparator.comparingDouble((Integer at) ->
+                            -choice.get().advice().get(at).reasons().learning())
+                    .thenComparing(at -> choice.get().advice().get(at).mother()));
+            order.forEach(at -> add(sheet, at, true));
+            return sheet;
+        }
+        order.sort(Comparator.comparing(at -> choice.get().advice().get(at).mother()));
+        order.forEach(at -> places.computeIfAbsent(
+                        mothers.get(choice.get().advice().get(at).mother()).place(), place -> new ArrayList<>())
+                .add(at));
+        places.forEach((place, all) -> {
+            sheet.section(place);
+            all.forEach(at -> add(sheet, at, false));
+        });
+        return sheet;
+    }
+
+    private void add(Sheet.Builder sheet, int at, boolean trial) {
+        Advice advice = choice.orElseThrow().advice().get(at);
+        Candidate candidate = inputs.candidates().get(at);
+        Mother mother = mothers.get(advice.mother());
+        Reasons reasons = advice.reasons();
+        Planned now = advice.now();
+        sheet.row(
+                candidate.place(),
+                advice.mother(),
+                candidate.cultivar(),
+                now.deed(),
+                now.layers(),
+                now.cuttings(),
+                trial
+                        ? mother.trial().orElseThrow().layers() + " layers; the plan: "
+                                + now.deed().word()
+                        : deed(now, candidate, mother),
+                because(advice, candidate),
+                advice.sureness().share().map(ChoiceView::percent).orElse("–"),
+                advice.sureness().share(),
+                advice.sureness().way(),
+                trial ? money(reasons.learning()) : next(advice),
+                advice.next().map(Alternative::deed),
+                advice.next().map(Alternative::cost),
+                advice.worth(),
+                reasons.why(),
+                reasons.rate(),
+                reasons.trees(),
+                reasons.sales(),
+                reasons.spent(),
+                reasons.learning(),
+                candidate.wood());
+    }
+
+    private String deed(Planned now, Candidate candidate, Mother mother) {
+        String sign = candidate.wood() == Candidate.WoodFrom.MEASURED ? "" : "~";
+        List<ToSet> layers =
+                now.sets().stream().filter(one -> one.method() == Method.LAYER).toList();
+        if (now.deed() == Deed.TRY_OUT) {
+            return "try out: "
+                    + (now.layers() > 0
+                            ? now.layers()
+                            : mother.trial().map(ortet.choice.Trial::layers).orElse(0)) + " layers";
+        }
+        if (now.layers() > 0) {
+            Map<Integer, Integer> byBand = new TreeMap<>();
+            layers.forEach(one -> byBand.merge(one.band(), one.count(), Integer::sum));
+            return "layer " + sign + now.layers() + " ("
+                    + byBand.entrySet().stream()
+                            .map(one -> one.getValue() + " of " + band(one.getKey()))
+                            .collect(Collectors.joining(", "))
+                    + " mm)" + (now.deed() == Deed.LAYER_AND_SELL ? ", then sell" : "");
+        }
+        return now.cuttings() > 0
+                ? now.deed().word() + ": ~" + now.cuttings()
+                : now.deed().word();
+    }
+
+    private MotherBand band(int at) {
+        return inputs.bands().get(at);
+    }
+
+    private String because(Advice advice, Candidate candidate) {
+        Reasons reasons = advice.reasons();
+        String name = candidate
+                .cultivar()
+                .map(ChoiceView::epithet)
+                .map(word -> word + ": ")
+                .orElse("");
+        String trees = String.format(Locale.ROOT, "%.1f", reasons.trees());
+        return name
+                + switch (reasons.why()) {
+                    case HELD -> "held for plant health";
+                    case RECOVERING ->
+                        "layered "
+                                + candidate.lastLayered().map(String::valueOf).orElse("lately") + ", must recover";
+                    case NOTHING_TO_TAKE -> "no wood to take yet";
+                    case NO_LICENCE -> "protected, no licence listed";
+                    case EARNS_MOST ->
+                        advice.now().deed() == Deed.SELL
+                                ? "fetches more than her wood would"
+                                : trees + " trees for " + money(reasons.sales()) + ", " + percent(reasons.rate())
+                                        + " % establish";
+                    case WORTH_MORE_LATER -> later(advice);
+                    case NO_DEMAND -> "what she would give is not asked for";
+                    case MEANS_ARE_SHORT ->
+                        "would pay, were there more "
+                                + reasons.scarcest().map(this::named).orElse("of what is scarce");
+                    case ROOM_IS_WORTH_MORE -> "her room is worth more";
+                    case TEACHES -> "to learn how she takes is worth " + money(reasons.learning());
+                };
+    }
+
+    private String later(Advice advice) {
+        return advice.years().stream()
+                .skip(1)
+                .filter(one -> !one.sets().isEmpty())
+                .findFirst()
+                .map(one -> one.deed().word() + " in " + (inputs.firstYear() + one.year()) + " gives more")
+                .orElse("her wood is worth more later");
+    }
+
+    private static String epithet(String cultivar) {
+        int from = cultivar.indexOf('\'');
+        return from < 0 ? cultivar : cultivar.substring(from + 1, cultivar.lastIndexOf('\''));
+    }
+
+    private String next(Advice advice) {
+        return advice.next()
+                .map(other -> other.deed().word() + (other.cost() < AS_GOOD ? ", as good" : " −" + money(other.cost())))
+                .orElse("–");
+    }
+
+    private static String percent(double share) {
+        return share >= 0.995 ? "100" : share < 0.005 ? "0" : Long.toString(Math.round(100 * share));
+    }
+
+    private static String money(double amount) {
+        return String.format(Locale.ROOT, Math.abs(amount) < 10 ? "%.1f" : "%.0f", amount == 0 ? 0.0 : amount);
+    }
+
+    // ---- the plan ----
+
+    private void notes(boolean trials, boolean explain, Sheet.Builder sheet) {
+        if (choice.isEmpty()) {
+            sheet.note(inputs.nothing());
+            inputs.notes().forEach(sheet::note);
+            return;
+        }
+        Choice plan = choice.get();
+        sheet.note(margin(plan));
+        demand(plan).ifPresent(sheet::note);
+        List<ResourceUse> scarce = scarce(plan);
+        sheet.note(
+                scarce.isEmpty()
+                        ? "one more hour or m² would be worth nothing more: none is short"
+                        : "one more would be worth: "
+                                + scarce.stream()
+                                        .map(use -> named(use.resource()) + " " + money(use.worth()) + currency)
+                                        .collect(Collectors.joining("; ")));
+        plan.resources().stream()
+                .filter(ResourceUse::isOverused)
+                .limit(SCARCE)
+                .forEach(use -> sheet.warning("the mothers alone need more than there is of " + named(use.resource())
+                        + ": " + money(use.used()) + " of " + money(use.available())));
+        sheet.note(search(plan));
+        if (trials) {
+            sheet.note(
+                    "to learn: by how much the plans of the years after would gain, on average, from what so many layers"
+                            + " teach about her take; what they teach about others of her cultivar is not counted");
+        } else {
+            sheet.note(
+                    "sure: share of " + request.draws() + " draws of what is not known in which the same deed is best, "
+                            + (plan.whole()
+                                    ? "the plan made anew for each"
+                                    : "each mother judged at the worth of means and trees in the plan")
+                            + "; else: the next best, and what it would cost; ~: positions expected, not counted");
+        }
+        if (currency.isEmpty()) {
+            sheet.note("no costs and prices are listed: only trees count");
+        } else {
+            sheet.note("money in" + currency + ", costs and prices of " + request.asOf()
+                    + "; it costs what it did in the past");
+        }
+        inputs.notes().forEach(sheet::note);
+        sheet.note("advice, not an order: look at the tree first");
+        if (explain) {
+            inputs.explained()
+                    .forEach(one -> sheet.note(one.of() + ", " + one.figure() + ": " + one.value() + "; " + one.method()
+                            + "; from " + one.source()));
+            sheet.note(
+                    "method: mixed-integer programme, relaxed by column generation (Dantzig & Wolfe 1960, Operations Research"
+                            + " 8:101); trials: expected value of sample information (Raiffa & Schlaifer 1961); docs/methods/choice.md");
+        }
+    }
+
+    private String margin(Choice plan) {
+        double[] margins = plan.outlook().margins().stream()
+                .mapToDouble(Double::doubleValue)
+                .sorted()
+                .toArray();
+        double mean = plan.outlook().margins().stream()
+                .mapToDouble(Double::doubleValue)
+                .average()
+                .orElse(plan.margin());
+        return "expected margin of the plan, mothers' worth as trees with it: " + money(mean) + currency
+                + (margins.length == 0
+                        ? ""
+                        : " (" + money(at(margins, LOW)) + " to " + money(at(margins, HIGH))
+                                + " in nine of ten draws)");
+    }
+
+    private Optional<String> demand(Choice plan) {
+        double[] met = plan.outlook().demandMet().stream()
+                .mapToDouble(Double::doubleValue)
+                .sorted()
+                .toArray();
+        return plan.demandMet()
+                .map(share -> "demand met: " + percent(share) + " % of the trees asked for in all years"
+                        + (met.length == 0
+                                ? ""
+                                : " (" + percent(at(met, LOW)) + " to " + percent(at(met, HIGH))
+                                        + " % in nine of ten draws)"));
+    }
+
+    private static double at(double[] sorted, double share) {
+        return sorted[(int) Math.round(share * (sorted.length - 1))];
+    }
+
+    private List<ResourceUse> scarce(Choice plan) {
+        return plan.resources().stream()
+                .filter(use -> use.worth() > WORTH_TELLING
+                        && (use.resource().kind() == Resource.Kind.HOURS
+                                || use.resource().kind() == Resource.Kind.ROOM
+                                || use.resource().kind() == Resource.Kind.LICENCE))
+                .sorted(Comparator.comparingDouble(ResourceUse::worth).reversed())
+                .limit(SCARCE)
+                .toList();
+    }
+
+    private String named(Resource resource) {
+        String year = " in " + (inputs.firstYear() + resource.year());
+        String season = inputs.seasons().size() > 1 ? " of " + inputs.seasons().get(resource.season()) : "";
+        return switch (resource.kind()) {
+            case HOURS -> "hour" + season + year;
+            case ROOM -> "m² of " + resource.name() + year;
+            case LICENCE -> "licence for " + resource.name() + year;
+            case CLONE_SHARE -> "trees of other clones than " + resource.name() + year;
+            case PLACE_SHARE -> "trees from elsewhere than " + resource.name() + year;
+        };
+    }
+
+    private static String search(Choice plan) {
+        return plan.status() == Choice.Status.BEST
+                ? "no better plan exists, to within " + String.format(Locale.ROOT, "%.2f", 100 * plan.gap()) + " %"
+                : "the search stopped: a better plan may exist, but none by more than "
+                        + String.format(Locale.ROOT, "%.2f", 100 * plan.gap()) + " %";
+    }
+
+    // ---- for programs ----
+
+    private void tell(Json json) {
+        json.field("as_of", request.asOf())
+                .field("first_year", inputs.firstYear())
+                .field("years", request.years())
+                .field("aim", request.aim())
+                .field("cultivar", request.cultivar())
+                .field("seed", request.seed())
+                .field("draws", request.draws())
+                .field("currency", inputs.currency().map(Object::toString));
+        json.field("nothing", choice.isEmpty() ? Optional.of(inputs.nothing()) : Optional.empty());
+        choice.ifPresent(plan -> {
+            json.field("status", plan.status())
+                    .field("worth", plan.worth())
+                    .field("bound", plan.bound())
+                    .field("gap", plan.gap())
+                    .field("whole", plan.whole())
+                    .field("margin", plan.margin())
+                    .field("demand_met", plan.demandMet());
+            json.array("margins", list -> plan.outlook().margins().forEach(list::value));
+            json.array("demands_met", list -> plan.outlook().demandMet().forEach(list::value));
+            json.array("mothers", list -> {
+                for (int at = 0; at < plan.advice().size(); at++) {
+                    int number = at;
+                    list.object(one -> tell(
+                            one, plan.advice().get(number), inputs.candidates().get(number)));
+                }
+            });
+            json.array("resources", list -> plan.resources().forEach(use -> list.object(one -> tell(one, use))));
+            json.array("sales", list -> plan.sales().forEach(sales -> list.object(one -> tell(one, sales))));
+        });
+        json.array(
+                "explained", list -> inputs.explained().forEach(explained -> list.object(one -> tell(one, explained))));
+        json.array("notes", list -> inputs.notes().forEach(list::value));
+    }
+
+    private void tell(Json json, Advice advice, Candidate candidate) {
+        Mother mother = mothers.get(advice.mother());
+        Reasons reasons = advice.reasons();
+        Sureness sureness = advice.sureness();
+        json.field("mother", advice.mother())
+                .field("cultivar", candidate.cultivar())
+                .field("ortet", mother.ortet())
+                .field("place", candidate.place())
+                .field("stock", candidate.stock())
+                .field("held", candidate.held())
+                .field("tried", candidate.tried())
+                .field("positions_from", candidate.wood())
+                .field("last_layered", candidate.lastLayered())
+                .field("rest_years", mother.restYears())
+                .field("rest_now", mother.restNow())
+                .field("deed", advice.now().deed())
+                .field("worth", advice.worth())
+                .field("same", sureness.same())
+                .field("of_draws", sureness.draws())
+                .field("sure_way", sureness.way())
+                .field("next", advice.next().map(Alternative::deed))
+                .field("next_cost", advice.next().map(Alternative::cost))
+                .field("why", reasons.why())
+                .field("positions", reasons.positions())
+                .field("rate", reasons.rate())
+                .field("trees", reasons.trees())
+                .field("sales", reasons.sales())
+                .field("spent", reasons.spent())
+                .field("means", reasons.means())
+                .field("learning", reasons.learning())
+                .field("trial_layers", mother.trial().map(ortet.choice.Trial::layers));
+        json.array(
+                "plan",
+                list -> advice.years()
+                        .forEach(year -> list.object(one -> {
+                            one.field("year", inputs.firstYear() + year.year()).field("deed", year.deed());
+                            one.array(
+                                    "sets",
+                                    sets -> year.sets()
+                                            .forEach(set -> sets.object(told -> told.field("method", set.method())
+                                                    .field(
+                                                            "stem_from_mm",
+                                                            set.method() == Method.LAYER
+                                                                    ? Optional.of(band(set.band())
+                                                                            .lowMm()
+                                                                            .value())
+                                                                    : Optional.empty())
+                                                    .field(
+                                                            "stem_to_mm",
+                                                            set.method() == Method.LAYER
+                                                                    ? Optional.of(band(set.band())
+                                                                            .highMm()
+                                                                            .value())
+                                                                    : Optional.empty())
+                                                    .field("count", set.count()))));
+                        })));
+    }
+
+    private void tell(Json json, ResourceUse use) {
+        json.field("kind", use.resource().kind())
+                .field("name", use.resource().name())
+                .field("year", inputs.firstYear() + use.resource().year())
+                .field(
+                        "season",
+                        inputs.seasons()
+                                .get(Math.min(
+                                        use.resource().season(),
+                                        inputs.seasons().size() - 1)))
+                .field("used", use.used())
+                .field(
+                        "available",
+                        use.available() >= ortet.choice.inputs.ChoiceInputs.PLENTY
+                                ? Optional.empty()
+                                : Optional.of(use.available()))
+                .field("worth", use.worth());
+    }
+
+    private void tell(Json json, Sales sales) {
+        json.field("cultivar", sales.cultivar())
+                .field("size", sales.sizeClass())
+                .field("year", inputs.firstYear() + sales.year())
+                .field("demand", sales.demand())
+                .field("ready", sales.ready())
+                .field("sold", sales.sold())
+                .field("worth", sales.worth())
+                .field("tree_worth", sales.treeWorth());
+    }
+
+    private static void tell(Json json, Explained one) {
+        json.field("of", one.of())
+                .field("figure", one.figure())
+                .field("value", one.value())
+                .field("method", one.method())
+                .field("source", one.source());
+    }
+}
