@@ -1,9 +1,10 @@
 -- all-leavings: the units that left their tags by a day, and those that came back, in whole numbers
 -- in: as_of
--- out: unit, reason, count
+-- out: unit, reason, count, day, precision
 -- sort: unit, then the order of its timeline
 -- reason: 0 sold, 1 returned, 2 lost, 3 culled, 4 surplus, 5 failed, 6 withdrawn, 7 not seen, 8 moved on, 9 worked,
 -- 10 unworked, 11 used up
+-- day: the first that it may be; precision: 0 day, 1 month, 2 year
 SELECT unit,
        CASE reason
          WHEN 'sold' THEN 0
@@ -18,7 +19,9 @@ SELECT unit,
          WHEN 'worked' THEN 9
          WHEN 'unworked' THEN 10
          WHEN 'used-up' THEN 11 END AS reason,
-       count
+       count,
+       CASE length(day) WHEN 10 THEN unixepoch(day) ELSE unixepoch(day_first) END / 86400 AS day,
+       CASE length(day) WHEN 10 THEN 0 WHEN 7 THEN 1 ELSE 2 END AS precision
 FROM leaving
 WHERE day <= :as_of
 ORDER BY unit, position;

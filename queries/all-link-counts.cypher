@@ -1,12 +1,11 @@
 // all-link-counts: how many units came by each link, of those links that there were by a day and that tell it
 // in: as_of
 // out: link, count
-// sort: as "all-links"
+// sort: none
 // link: as in "all-links"
 MATCH (c:Unit)-[l:LAYERED_FROM|STRUCK_FROM|SCION_OF|ROOTSTOCK_OF|SEED_OF|POLLEN_OF|DIVIDED_FROM
       |SPORT_OF|DRAWN_FROM|SPLIT_FROM|MERGED_FROM|ONE_OF|LAYERED_BELOW|STRUCK_BELOW|STOCK_WOOD_OF]->(m:Unit)
 WHERE l.day <= $as_of AND l.count IS NOT NULL
-WITH c, l, m ORDER BY c.unit, l.position
 RETURN c.unit * 4294967296 + m.unit * 16 + CASE type(l)
          WHEN 'LAYERED_FROM' THEN 0
          WHEN 'STRUCK_FROM' THEN 1

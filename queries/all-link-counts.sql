@@ -1,7 +1,7 @@
 -- all-link-counts: how many units came by each link, of those links that there were by a day and that tell it
 -- in: as_of
 -- out: link, count
--- sort: as "all-links"
+-- sort: none
 -- link: as in "all-links"
 SELECT (child << 32) + (mother << 4) + CASE act
          WHEN 'LAYERED_FROM' THEN 0
@@ -22,4 +22,4 @@ SELECT (child << 32) + (mother << 4) + CASE act
        count
 FROM link
 WHERE day <= :as_of AND count IS NOT NULL
-ORDER BY child, position;
+ORDER BY child;

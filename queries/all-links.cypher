@@ -1,15 +1,18 @@
 // all-links: every link that there was by a day, each in one whole number; it was made when its child began
 // in: as_of
 // out: link
-// sort: child, then the order of its timeline
+// sort: none: a store hands links over as it comes to them
 // from the right: 4 bits act, 28 bits mother, the rest child; act: 0 layered from, 1 struck from, 2 scion of,
 // 3 rootstock of, 4 seed of, 5 pollen of, 6 divided from, 7 sport of, 8 drawn from, 9 split from, 10 merged from,
 // 11 one of, 12 layered below, 13 struck below, 14 stock wood of
-MATCH (c:Unit)-[l:LAYERED_FROM|STRUCK_FROM|SCION_OF|ROOTSTOCK_OF|SEED_OF|POLLEN_OF|DIVIDED_FROM
-      |SPORT_OF|DRAWN_FROM|SPLIT_FROM|MERGED_FROM|ONE_OF|LAYERED_BELOW|STRUCK_BELOW|STOCK_WOOD_OF]->(m:Unit)
-WHERE l.day <= $as_of
-WITH c, l, m ORDER BY c.unit, l.position
-RETURN c.unit * 4294967296 + m.unit * 16 + CASE type(l)
+
+// The children of a mother by one act come as one list; what they have in common is added to each.
+MATCH (m:Unit)<-[l:LAYERED_FROM|STRUCK_FROM|SCION_OF|ROOTSTOCK_OF|SEED_OF|POLLEN_OF|DIVIDED_FROM
+      |SPORT_OF|DRAWN_FROM|SPLIT_FROM|MERGED_FROM|ONE_OF|LAYERED_BELOW|STRUCK_BELOW|STOCK_WOOD_OF]-(c:Unit)
+WHERE c.day <= $as_of
+WITH m, type(l) AS act, collect(c.unit * 4294967296) AS children
+RETURN children AS link,
+       m.unit * 16 + CASE act
          WHEN 'LAYERED_FROM' THEN 0
          WHEN 'STRUCK_FROM' THEN 1
          WHEN 'SCION_OF' THEN 2
@@ -24,4 +27,4 @@ RETURN c.unit * 4294967296 + m.unit * 16 + CASE type(l)
          WHEN 'ONE_OF' THEN 11
          WHEN 'LAYERED_BELOW' THEN 12
          WHEN 'STRUCK_BELOW' THEN 13
-         WHEN 'STOCK_WOOD_OF' THEN 14 END AS link
+         WHEN 'STOCK_WOOD_OF' THEN 14 END AS added

@@ -1,7 +1,7 @@
 -- all-links: every link that there was by a day, each in one whole number; it was made when its child began
 -- in: as_of
 -- out: link
--- sort: child, then the order of its timeline
+-- sort: none: a store hands links over as it comes to them
 -- from the right: 4 bits act, 28 bits mother, the rest child; act: 0 layered from, 1 struck from, 2 scion of,
 -- 3 rootstock of, 4 seed of, 5 pollen of, 6 divided from, 7 sport of, 8 drawn from, 9 split from, 10 merged from,
 -- 11 one of, 12 layered below, 13 struck below, 14 stock wood of
@@ -23,4 +23,4 @@ SELECT (child << 32) + (mother << 4) + CASE act
          WHEN 'STOCK_WOOD_OF' THEN 14 END AS link
 FROM link
 WHERE day <= :as_of   -- 2021 and 2021-05 come before 2021-05-01: the same as by their first day
-ORDER BY child, position;
+ORDER BY child;

@@ -1,8 +1,9 @@
 // all-outcomes: what had become of the units of every cohort by a day, in whole numbers
 // in: as_of
-// out: unit, fate, count, day
+// out: unit, fate, count, day, precision
 // sort: unit, then the order of its timeline
-// fate: 0 taken, 1 failed, 2 withdrawn, 3 not seen, 4 moved on, 5 found more, 6 still on; day: the first that it may be
+// fate: 0 taken, 1 failed, 2 withdrawn, 3 not seen, 4 moved on, 5 found more, 6 still on
+// day: the first that it may be; precision: 0 day, 1 month, 2 year
 MATCH (x:Outcome)
 WHERE x.day <= $as_of
 WITH x ORDER BY x.unit, x.position
@@ -16,4 +17,5 @@ RETURN x.unit AS unit,
          WHEN 'found-more' THEN 5
          WHEN 'still-on' THEN 6 END AS fate,
        x.count AS count,
-       duration.inDays(date('1970-01-01'), date(x.day_first)).days AS day
+       duration.inDays(date('1970-01-01'), date(x.day_first)).days AS day,
+       CASE size(x.day) WHEN 10 THEN 0 WHEN 7 THEN 1 ELSE 2 END AS precision

@@ -18,10 +18,12 @@ import ortet.commands.BookCommands;
 import ortet.commands.CareCommands;
 import ortet.commands.CohortCommands;
 import ortet.commands.Companion;
+import ortet.commands.CompareCommands;
 import ortet.commands.CopyCommands;
 import ortet.commands.CuttingsCommands;
 import ortet.commands.DemoCommands;
 import ortet.commands.FamilyCommands;
+import ortet.commands.FigureCommands;
 import ortet.commands.HelpCommands;
 import ortet.commands.IdentityCommands;
 import ortet.commands.ImportCommands;
@@ -29,6 +31,8 @@ import ortet.commands.InventoryCommands;
 import ortet.commands.KinCommands;
 import ortet.commands.LayerCommands;
 import ortet.commands.LifeCommands;
+import ortet.commands.MixedCommands;
+import ortet.commands.MoneyCommands;
 import ortet.commands.PersonCommands;
 import ortet.commands.QuestionCommands;
 import ortet.commands.RaisingCommands;
@@ -69,11 +73,15 @@ import ortet.nursery.Nursery;
     ImportCommands.class,
     PersonCommands.class,
     QuestionCommands.class,
+    CompareCommands.class,
     FamilyCommands.class,
     KinCommands.class,
     RecallCommands.class,
+    MixedCommands.class,
+    MoneyCommands.class,
     InventoryCommands.class,
     RecordCommands.class,
+    FigureCommands.class,
     SittingCommands.class,
     DemoCommands.class,
     HelpCommands.class,

@@ -18,6 +18,10 @@ import ortet.nursery.Names;
 import ortet.nursery.Part;
 import ortet.nursery.Snapshot;
 import ortet.sqlite.SqliteBookStore;
+import ortet.yield.Compare;
+import ortet.yield.CompareOn;
+import ortet.yield.CompareQuestion;
+import ortet.yield.Strata;
 import ortet.yield.Take;
 import ortet.yield.TakeBy;
 import ortet.yield.TakeQuestion;
@@ -81,6 +85,23 @@ public final class NurserySpeed {
                     runs,
                     "take by cultivar and method, in a session",
                     () -> store.read(view -> Take.ask(view, all, question.by(TakeBy.CULTIVAR, TakeBy.METHOD))));
+            CompareQuestion comparison = CompareQuestion.of(CompareOn.METHOD, "layers", "cuttings", day);
+            timed(
+                    runs,
+                    "layers against cuttings, in a session",
+                    () -> store.read(view -> Compare.ask(view, all, comparison)));
+            timed(
+                    runs,
+                    "layers against cuttings by cultivar, in a session",
+                    () -> store.read(view -> Compare.ask(view, all, comparison.by(TakeBy.CULTIVAR))));
+            timed(
+                    runs,
+                    "layers against cuttings within seasons, in a session",
+                    () -> store.read(view -> Compare.ask(view, all, comparison.within(Strata.SEASON))));
+            timed(
+                    runs,
+                    "layers against cuttings, reading the book",
+                    () -> store.read(view -> Compare.ask(view, comparison)));
             timed(
                     runs,
                     "take by cultivar and method, reading the book",

@@ -80,6 +80,7 @@ public final class Sallowfield {
         Showpiece showpiece = new Showpiece(nursery, mothers, layering, grafting, growing);
 
         registers(nursery);
+        new Tariff(nursery).plan();
         mothers.oldStock();
         mothers.laterStock();
         showpiece.plan();

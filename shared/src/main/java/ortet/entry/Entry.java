@@ -13,6 +13,8 @@ import ortet.plant.Tag;
 public sealed interface Entry
         permits CultivarListed,
                 PlaceListed,
+                CostListed,
+                PriceListed,
                 Acquired,
                 LayerSet,
                 CuttingsStruck,
@@ -74,6 +76,10 @@ public sealed interface Entry
         R cultivarListed(CultivarListed entry);
 
         R placeListed(PlaceListed entry);
+
+        R costListed(CostListed entry);
+
+        R priceListed(PriceListed entry);
 
         R acquired(Acquired entry);
 

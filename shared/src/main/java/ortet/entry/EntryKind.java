@@ -19,6 +19,10 @@ public enum EntryKind {
     CULTIVAR_LISTED(Phase.REGISTER, 0, CultivarListed.class),
     /** A place of the nursery: a house, bed or bench, within another or on a property. */
     PLACE_LISTED(Phase.REGISTER, 0, PlaceListed.class),
+    /** What work, a material, an hour or a bench costs, or how many units stand on a square metre, from the day on. */
+    COST_LISTED(Phase.REGISTER, 0, CostListed.class),
+    /** What one tree of a size class sells for, from the day on. */
+    PRICE_LISTED(Phase.REGISTER, 0, PriceListed.class),
     /** A plant or batch that came from outside: the earliest that the book knows of it, not an ortet. */
     ACQUIRED(Phase.ORIGIN, 1, Acquired.class),
     /** A branch girdled and wrapped on its mother, so that it roots before it is severed. */
@@ -104,7 +108,7 @@ public enum EntryKind {
 
     /** What part of the story a kind tells. */
     public enum Phase {
-        /** What a cultivar or a place is. */
+        /** What a cultivar or a place is, what a thing costs. */
         REGISTER,
         /** Where a unit comes from. */
         ORIGIN,

@@ -21,6 +21,7 @@ import ortet.plant.PersonNumber;
 import ortet.plant.Place;
 import ortet.plant.Tag;
 import ortet.plant.Tags;
+import ortet.value.Amount;
 import ortet.value.Decimal;
 import ortet.value.Defect;
 import ortet.value.Fault;
@@ -332,6 +333,7 @@ public final class Form {
             codec(Nature.OTHER, Place.class, Place::new),
             codec(Nature.OTHER, Strength.class, Strength::parse),
             codec(Nature.OTHER, Money.class, Money::parse),
+            codec(Nature.OTHER, Amount.class, Amount::parse),
             codec(Nature.OTHER, EntryId.class, EntryId::parse),
             codec(Nature.OTHER, Share.class, Share::parse),
             codec(Nature.OTHER, Finding.class, Finding::parse),

@@ -54,6 +54,16 @@ final class Mentions implements Entry.Visitor<List<Mention>> {
     }
 
     @Override
+    public List<Mention> costListed(CostListed entry) {
+        return List.of();
+    }
+
+    @Override
+    public List<Mention> priceListed(PriceListed entry) {
+        return List.of();
+    }
+
+    @Override
     public List<Mention> acquired(Acquired entry) {
         return begun(entry).list();
     }

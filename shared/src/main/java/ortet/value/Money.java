@@ -2,7 +2,6 @@ package ortet.value;
 
 import java.math.BigDecimal;
 import java.util.Currency;
-import java.util.Locale;
 import java.util.Objects;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -31,13 +30,7 @@ public record Money(long minor, Currency currency) {
         if (!matcher.matches()) {
             throw Refused.because("bad-money", "expected an amount such as 24.50 EUR, found \"" + text + "\"");
         }
-        Currency currency;
-        try {
-            currency = Currency.getInstance(matcher.group(3).toUpperCase(Locale.ROOT));
-        } catch (IllegalArgumentException unknown) {
-            throw Refused.because(
-                    "bad-money", "no currency " + matcher.group(3) + "; expected a code of ISO 4217 such as EUR");
-        }
+        Currency currency = Amount.currency(matcher.group(3));
         String cents = matcher.group(2) == null ? "" : matcher.group(2);
         BigDecimal amount =
                 new BigDecimal(matcher.group(1) + "." + (cents.isEmpty() ? "0" : cents)).stripTrailingZeros();

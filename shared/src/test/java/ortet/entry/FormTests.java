@@ -34,6 +34,7 @@ class FormTests {
                                 "within", "House",
                                 "strength", "0.3%",
                                 "price", "12.50 EUR",
+                                "amount", "0.004 EUR",
                                 "mothers", "K-1:5 K-2",
                                 "findings", "callus:3 dead",
                                 "positions", "8-12:5")
@@ -54,6 +55,10 @@ class FormTests {
         }
         if (kind == EntryKind.GRAFT_WORKED) {
             texts.remove("stock_cultivar");
+        }
+        if (kind == EntryKind.COST_LISTED) {
+            texts.keySet().removeAll(List.of("material", "place", "size", "units_per_m2"));
+            texts.put("per", "tag");
         }
         Entry entry = Form.of(kind).read(texts);
         assertEquals(kind, entry.kind());

@@ -19,6 +19,9 @@ final class Labels {
         if (column.equals("grams")) {
             return "weight " + value + " g";
         }
+        if (column.equals("units_per_m2")) {
+            return value + " units on a m²";
+        }
         for (Map.Entry<String, String> unit : UNITS.entrySet()) {
             if (column.endsWith(unit.getKey())) {
                 String name =

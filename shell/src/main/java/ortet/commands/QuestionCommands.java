@@ -1,5 +1,6 @@
 package ortet.commands;
 
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -17,12 +18,17 @@ import ortet.lineage.Trace;
 import ortet.nursery.Nursery;
 import ortet.plant.Tag;
 import ortet.screen.Screen;
+import ortet.timing.Timing;
+import ortet.timing.TimingQuestion;
+import ortet.timing.TimingTable;
+import ortet.yield.Mothers;
+import ortet.yield.MothersQuestion;
+import ortet.yield.MothersTable;
 import ortet.yield.Periods;
-import ortet.yield.Take;
+import ortet.yield.PooledTake;
 import ortet.yield.TakeBy;
 import ortet.yield.TakeFilter;
 import ortet.yield.TakeQuestion;
-import ortet.yield.TakeTable;
 
 /** Questions put to the book. */
 public final class QuestionCommands {
@@ -84,37 +90,127 @@ public final class QuestionCommands {
             description = "tell how many took of those set, struck, worked and sown",
             help = """
             The rate is taken of those known (taken and failed), with the interval in which the true rate may lie. What is
-            pending is in neither; unaccounted is what should be known by now and nobody has said.
+            pending is in neither; unaccounted is what should be known by now and nobody has said. Mothers are told with the
+            help of each other (pooled), and stand in the order of what is known, not of luck.
             ortet take --by cultivar,method
             ortet take --by mother --cultivar "Acer palmatum 'Deshojo'" --method layer --from 2020
             ortet take --by operator,season --format csv
             """)
     void take(
             @Option(longName = "by", description = "what to tell apart, one or two") List<TakeBy> by,
-            @Option(
-                            longName = "cultivar",
-                            description = "only this cultivar, by its epithet or its whole name, or this taxon")
-                    Optional<String> cultivar,
-            @Option(longName = "mother", description = "only from this mother") Optional<Tag> mother,
-            @Option(longName = "method", description = "only by this method") Optional<Method> method,
-            @Option(longName = "from", description = "from this season (year) on") @Word("YEAR") Optional<Integer> from,
-            @Option(longName = "to", description = "to this season (year)") @Word("YEAR") Optional<Integer> to,
-            @Option(longName = "operator", description = "only by this person") @Word("PERSON")
-                    Optional<String> operator,
+            Filtered filtered,
             @Option(
                             longName = "confidence",
                             defaultValue = "95",
                             description = "confidence of the intervals in percent")
                     @Word("PERCENT")
                     double confidence,
+            @Option(longName = "explain", description = "tell the methods, their sources and what went in")
+                    boolean explain,
             Asked asked,
             CommandContext context,
             Screen screen) {
         BookStore store = shelf.open(context);
         LocalDate day = asked.day(store, judge);
-        TakeFilter filter = new TakeFilter(cultivar, mother, method, from, to, operator);
-        TakeQuestion question = new TakeQuestion(by, filter, day, Periods.DEFAULTS, confidence / 100);
-        TakeTable table = store.read(view -> Take.ask(view, nursery.at(view, day, Take.parts()), question));
-        screen.page(out -> TakeView.show(table, asked.format(), out));
+        TakeQuestion question = new TakeQuestion(by, filtered.filter(), day, Periods.DEFAULTS, confidence / 100);
+        PooledTake table =
+                store.read(view -> PooledTake.ask(view, nursery.at(view, day, PooledTake.parts()), question));
+        screen.page(out -> TakeView.show(table, explain, asked.format(), out));
+    }
+
+    @Command(
+            name = "mothers",
+            group = GROUP,
+            description = "tell which mothers yield best, and how sure that is",
+            help = """
+            Each mother by one method (layers unless asked otherwise): what took, what to expect of her with the help of the
+            others, how likely she is among the best of those that still stand, what she gave a year, and what became of it.
+            ortet mothers --cultivar Deshojo
+            ortet mothers --method cutting --best 10 --format csv
+            """)
+    void mothers(
+            @Option(
+                            longName = "cultivar",
+                            description = "only this cultivar, by its epithet or its whole name, or this taxon")
+                    Optional<String> cultivar,
+            @Option(longName = "method", defaultValue = "layer", description = "by this method") Method method,
+            @Option(longName = "from", description = "from this season (year) on") @Word("YEAR") Optional<Integer> from,
+            @Option(longName = "to", description = "to this season (year)") @Word("YEAR") Optional<Integer> to,
+            @Option(longName = "operator", description = "only by this person") @Word("PERSON")
+                    Optional<String> operator,
+            @Option(longName = "best", defaultValue = "5", description = "among how many of the best") int best,
+            @Option(longName = "seed", defaultValue = "1", description = "seed of the draws") long seed,
+            @Option(
+                            longName = "confidence",
+                            defaultValue = "90",
+                            description = "confidence of the intervals in percent")
+                    @Word("PERCENT")
+                    double confidence,
+            @Option(longName = "explain", description = "tell the methods, their sources and what went in")
+                    boolean explain,
+            Asked asked,
+            CommandContext context,
+            Screen screen) {
+        BookStore store = shelf.open(context);
+        LocalDate day = asked.day(store, judge);
+        MothersQuestion question = new MothersQuestion(
+                new TakeFilter(cultivar, Optional.empty(), Optional.of(method), from, to, operator),
+                best,
+                MothersQuestion.DRAWS,
+                seed,
+                day,
+                Periods.DEFAULTS,
+                confidence / 100);
+        MothersTable table = store.read(view -> Mothers.ask(view, nursery.at(view, day, Mothers.parts()), question));
+        screen.page(out -> MothersView.show(table, explain, asked.format(), out));
+    }
+
+    @Command(name = "timing", group = GROUP, description = "tell how long rooting takes", help = """
+            Weeks from setting to the first roots, as far as the looks tell it, and days until a layer was severed or a tray
+            lifted: when 1 in 10, 1 in 2 and 9 in 10 had come to it.
+            ortet timing --cultivar Deshojo
+            ortet timing --method cutting --from 2020 --format csv
+            With --warmth, times are degree-days above --base: a file with the columns month (1 to 12) and normal_c.
+            """)
+    void timing(
+            @Option(
+                            longName = "cultivar",
+                            description = "only this cultivar, by its epithet or its whole name, or this taxon")
+                    Optional<String> cultivar,
+            @Option(longName = "method", defaultValue = "layer", description = "by this method") Method method,
+            @Option(longName = "from", description = "from this season (year) on") @Word("YEAR") Optional<Integer> from,
+            @Option(longName = "to", description = "to this season (year)") @Word("YEAR") Optional<Integer> to,
+            @Option(longName = "warmth", description = "count by warmth: a CSV of monthly normal temperatures")
+                    @Word("FILE")
+                    Optional<Path> warmth,
+            @Option(
+                            longName = "base",
+                            defaultValue = "5",
+                            description = "temperature above which warmth counts, in degrees Celsius")
+                    @Word("DEGREES")
+                    double base,
+            @Option(
+                            longName = "confidence",
+                            defaultValue = "90",
+                            description = "confidence of the intervals in percent")
+                    @Word("PERCENT")
+                    double confidence,
+            @Option(longName = "explain", description = "tell the methods, their sources and what went in")
+                    boolean explain,
+            Asked asked,
+            CommandContext context,
+            Screen screen) {
+        BookStore store = shelf.open(context);
+        LocalDate day = asked.day(store, judge);
+        TimingQuestion question = new TimingQuestion(
+                method,
+                cultivar,
+                from,
+                to,
+                warmth.map(file -> new TimingQuestion.Climate(Normals.read(file), base)),
+                day,
+                confidence / 100);
+        TimingTable table = store.read(view -> Timing.ask(view, nursery.at(view, day, Timing.parts()), question));
+        screen.page(out -> TimingView.show(table, explain, asked.format(), out));
     }
 }

@@ -2,7 +2,9 @@ package ortet.commands;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import ortet.entry.Words;
+import ortet.figures.GroupRate;
 import ortet.figures.Interval;
 import ortet.plant.Tag;
 import ortet.screen.Column;
@@ -11,6 +13,7 @@ import ortet.screen.Screen;
 import ortet.screen.Sheet;
 import ortet.yield.Bounds;
 import ortet.yield.Group;
+import ortet.yield.PooledTake;
 import ortet.yield.TakeBy;
 import ortet.yield.TakeFilter;
 import ortet.yield.TakeQuestion;
@@ -24,7 +27,23 @@ final class TakeView {
     private TakeView() {}
 
     static void show(TakeTable table, OutputFormat format, Screen screen) {
+        show(
+                new PooledTake(
+                        table,
+                        table.rows().stream()
+                                .map(row -> new PooledTake.Row(row, Optional.empty()))
+                                .toList(),
+                        List.of(),
+                        false),
+                false,
+                format,
+                screen);
+    }
+
+    static void show(PooledTake answer, boolean explain, OutputFormat format, Screen screen) {
+        TakeTable table = answer.table();
         TakeQuestion question = table.question();
+        boolean pools = !answer.pooled().isEmpty();
         List<Column> columns = new ArrayList<>();
         boolean sections = question.by().size() > 1;
         for (TakeBy by : question.by()) {
@@ -41,26 +60,38 @@ final class TakeView {
         columns.add(Column.whole("pending", "pend."));
         columns.add(Column.whole("unaccounted", "unacc."));
         columns.add(Column.text("rate_shown", "rate % (interval)").forPeople());
+        if (pools) {
+            columns.add(Column.text("pooled_shown", "pooled %").forPeople());
+        }
         columns.add(Column.share("rate", "take rate", 0).forPrograms());
         columns.add(Column.share("lower", "lower", 0).forPrograms());
         columns.add(Column.share("upper", "upper", 0).forPrograms());
+        if (pools) {
+            columns.add(Column.share("pooled_rate", "pooled rate", 0).forPrograms());
+            columns.add(Column.share("pooled_lower", "pooled lower", 0).forPrograms());
+            columns.add(Column.share("pooled_upper", "pooled upper", 0).forPrograms());
+        }
         columns.add(Column.share("rate_if_unaccounted_failed", "if unaccounted failed", 0)
                 .forPrograms());
         columns.add(Column.share("rate_if_unaccounted_taken", "if unaccounted took", 0)
                 .forPrograms());
-        columns.add(Column.text("stood", "stood").forPeople());
+        boolean stood = !pools || table.total().stood().batches() > 0;
+        if (stood) {
+            columns.add(Column.text("stood", "stood").forPeople());
+        }
         columns.add(Column.whole("batches", "batches").forPrograms());
         columns.add(Column.whole("singles", "singles").forPrograms());
         columns.add(Column.whole("mothers", "mothers").forPrograms());
         Sheet.Builder sheet = Sheet.titled(title(question), columns.toArray(new Column[0]));
         String section = "";
-        for (TakeRow row : table.rows()) {
+        for (PooledTake.Row told : answer.rows()) {
+            TakeRow row = told.row();
             List<String> groups = row.groups().stream().map(Group::shown).toList();
             if (sections && !groups.get(0).equals(section)) {
                 section = groups.get(0);
                 sheet.section(section);
             }
-            add(sheet, row, groups);
+            add(sheet, row, groups, pools, stood, told.pooled());
         }
         if (table.rows().size() != 1) {
             if (sections) {
@@ -68,14 +99,39 @@ final class TakeView {
             }
             List<String> all = new ArrayList<>();
             question.by().forEach(by -> all.add("all"));
-            add(sheet, table.total(), all.isEmpty() ? List.of("all") : all);
+            add(sheet, table.total(), all.isEmpty() ? List.of("all") : all, pools, stood, Optional.empty());
         }
         notes(table).forEach(sheet::note);
+        if (pools) {
+            sheet.note(PooledView.note(answer.pooled()));
+            sheet.note("mothers stand in the order of the lower limits of their pooled rates");
+        }
+        if (answer.mixesMethods()) {
+            sheet.note(
+                    "rows have several methods, so that nothing is pooled; ask --by mother,method, or for one --method");
+        }
+        answer.pooled().forEach(one -> PooledView.remarks(one).forEach(sheet::note));
+        if (explain) {
+            explanations(answer).forEach(sheet::note);
+        }
         table.warnings().forEach(warning -> sheet.warning(warning.text()));
         screen.show(sheet.build(), format);
     }
 
-    private static void add(Sheet.Builder sheet, TakeRow row, List<String> groups) {
+    private static List<String> explanations(PooledTake answer) {
+        List<String> lines = new ArrayList<>();
+        lines.add("Wilson's score interval: Wilson 1927, J. Am. Stat. Assoc. 22:209; docs/methods/take-rate.md");
+        answer.pooled().forEach(one -> lines.addAll(PooledView.explanations(one)));
+        return lines;
+    }
+
+    private static void add(
+            Sheet.Builder sheet,
+            TakeRow row,
+            List<String> groups,
+            boolean pools,
+            boolean stood,
+            Optional<GroupRate> pooled) {
         List<Object> cells = new ArrayList<>(groups);
         cells.add(row.tally().set());
         cells.add(row.tally().taken());
@@ -84,12 +140,22 @@ final class TakeView {
         cells.add(row.tally().pending());
         cells.add(row.tally().unaccounted());
         cells.add(row.rate().map(TakeView::rate).orElse("–"));
+        if (pools) {
+            cells.add(pooled.map(PooledView::rate).orElse("–"));
+        }
         cells.add(row.rate().map(TakeRate::share));
         cells.add(row.rate().map(TakeRate::interval).map(Interval::lower));
         cells.add(row.rate().map(TakeRate::interval).map(Interval::upper));
+        if (pools) {
+            cells.add(pooled.map(GroupRate::rate));
+            cells.add(pooled.map(rate -> rate.interval().lower()));
+            cells.add(pooled.map(rate -> rate.interval().upper()));
+        }
         cells.add(row.bounds().map(Bounds::lower));
         cells.add(row.bounds().map(Bounds::upper));
-        cells.add(row.stood().toString());
+        if (stood) {
+            cells.add(row.stood().toString());
+        }
         cells.add(row.stood().batches());
         cells.add(row.stood().singles());
         cells.add(row.stood().mothers());
@@ -101,7 +167,7 @@ final class TakeView {
                 + percent(rate.interval().upper()) + ")";
     }
 
-    private static String percent(double share) {
+    static String percent(double share) {
         long rounded = Math.round(share * 100);
         boolean notQuite = rounded == 0 && share > 0 || rounded == 100 && share < 1;
         return notQuite ? (rounded == 0 ? "<1" : ">99") : Long.toString(rounded);
@@ -117,7 +183,7 @@ final class TakeView {
         return "take" + by + ", as of " + question.asOf() + filter(question.filter());
     }
 
-    private static String filter(TakeFilter filter) {
+    static String filter(TakeFilter filter) {
         StringBuilder text = new StringBuilder();
         filter.cultivar().ifPresent(name -> text.append(", only ").append(name));
         filter.mother().ifPresent(tag -> text.append(", only from ").append(tag));

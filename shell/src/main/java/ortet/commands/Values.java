@@ -13,6 +13,7 @@ import ortet.plant.CultivarName;
 import ortet.plant.Place;
 import ortet.plant.Tag;
 import ortet.plant.Tags;
+import ortet.value.Amount;
 import ortet.value.Decimal;
 import ortet.value.Money;
 import ortet.value.Strength;
@@ -58,6 +59,11 @@ public class Values {
     @Bean
     Converter<String, Money> money() {
         return Money::parse;
+    }
+
+    @Bean
+    Converter<String, Amount> amount() {
+        return Amount::parse;
     }
 
     @Bean

@@ -67,13 +67,30 @@ class BothStoresTests {
                 "plant L-0452 --as-of 2020-01-01",
                 "take --by cultivar,method",
                 "take --by mother",
+                "take --by method,mother --explain",
+                "mothers",
+                "mothers --cultivar Deshojo --method cutting --as-of 2022-06-30 --explain",
+                "timing",
+                "timing --method cutting --from 2015 --to 2022 --explain",
                 "take --by operator,season",
                 "take --by method --from 2015 --to 2020",
+                "compare layering cuttings --stem 25",
+                "compare layering cuttings --by cultivar",
+                "compare layering cuttings --cultivar Deshojo --within season --as-of 2022-06-30 --explain",
+                "compare grafting seed --by taxon --within mother",
+                "compare --treatment hormone 0.3% 0.8% --method cutting",
+                "compare --treatment wound full-ring tourniquet",
                 "offspring L-0452",
                 "clone L-0452",
                 "clones",
                 "lineage check",
                 "kin L-0452 L-0451",
+                "cost of L-0452",
+                "cost of L-0452 --priced-on 2026-01-01 --as-of 2020-01-01",
+                "cost of T-001",
+                "cost list",
+                "cost list --as-of 2015-01-01",
+                "price list",
                 "recall L-0452",
                 "recall L-0452 --contacts 1",
                 "list",
@@ -93,6 +110,9 @@ class BothStoresTests {
                 "book ask cultivars-in-use",
                 "book ask places-in-use",
                 "book ask all-cohorts as_of=2024-01-01",
+                "book ask all-treatments as_of=2024-01-01 --rows 50000",
+                "book ask sizes-in-use",
+                "book ask amended-signs",
                 "book ask units as_of=2024-01-01 natures= places= gone=1",
                 "book ask descendants unit=1 most=100000",
                 "book ask descendant-links unit=2 most=100000",
@@ -134,7 +154,9 @@ class BothStoresTests {
                 if (answers) {
                     found++;
                     String name = String.join(" ", command.name());
-                    if (lines().stream().noneMatch(line -> line.equals(name) || line.startsWith(name + " "))) {
+                    // figures are those of a table in a file, and ask no book
+                    if (!name.startsWith("figures ")
+                            && lines().stream().noneMatch(line -> line.equals(name) || line.startsWith(name + " "))) {
                         missing.add(name);
                     }
                 }

@@ -91,6 +91,28 @@ class GuideTests {
         runAll(lines);
     }
 
+    /** Compare what has every field: two trays and more layers a side, within seasons, not told apart. */
+    private static String compared(BookDesk desk) {
+        desk.done("acquire K-9 --cultivar 'Acer palmatum' --on 2015-03-01");
+        desk.done("layer set J-31 J-32 --mother K-9 --stem 12 --on 2023-05-01");
+        desk.done("layer sever J-31 --roots full --on 2023-09-01");
+        desk.done("layer fail J-32 --on 2023-09-01");
+        for (String tray : List.of("T-1", "T-2")) {
+            String year = tray.equals("T-1") ? "2023" : "2022";
+            desk.done("cuttings strike " + tray + " --mother K-9 --count 10 --on " + year + "-06-01");
+            desk.done("cuttings draw P" + tray + "-1..P" + tray + "-5 --from " + tray + " --on " + year + "-08-01");
+            desk.done("cuttings fail " + tray + " --count 5 --on " + year + "-08-02");
+        }
+        desk.done("layer set J-33 J-34 --mother K-9 --on 2022-05-01");
+        desk.done("layer sever J-33 --roots full --on 2022-09-01");
+        desk.done("layer fail J-34 --on 2022-09-01");
+        desk.done("move J-31 J-33 --to Yard --on 2025-09-01");
+        desk.done("grade J-31 --size medium --on 2025-09-02");
+        return desk.done("compare layering cuttings --by cultivar --within season --stem 10 --method layer --from 2000"
+                        + " --to 2030 --mother K-9 --cultivar 'Acer palmatum' --format json")
+                + desk.done("compare layering cuttings --within season --stem 10 --format json");
+    }
+
     @Test
     void everyFieldOfTheJsonIsDescribed() throws IOException {
         String described = Files.readString(TOP.resolve("docs/json.md"));
@@ -101,16 +123,28 @@ class GuideTests {
             desk.done("measure J-1 --stem 12");
             desk.done("correct 4 --field stem_mm --value 13");
             desk.done("sell J-1");
+            Files.writeString(folder.resolve("looks.csv"), "left,right\n1,2\n");
+            desk.done("layer fail J-2");
+            desk.done("cost work layer-set --amount 1EUR");
+            desk.done("price set M 40EUR");
             String all = desk.done("trace J-1 --format json")
+                    + desk.done("figures survival " + folder.resolve("looks.csv")
+                            + " --left left --right right --format json")
                     + desk.done("plant J-1 --format json")
                     + desk.done("plant K-1 --format json")
-                    + desk.done("take --by mother --format json")
+                    + desk.done("take --by mother --method layer --format json")
+                    + desk.done("mothers --format json")
+                    + desk.done("timing --format json")
+                    + compared(desk)
                     + desk.done("offspring K-1 --format json")
                     + desk.done("clone J-1 --format json")
                     + desk.done("clones --format json")
                     + desk.done("lineage check --format json")
                     + desk.done("recall K-1 --contacts 1 --format json")
-                    + desk.done("kin J-1 K-1 --format json");
+                    + desk.done("kin J-1 K-1 --format json")
+                    + desk.done("cost of J-1 --format json")
+                    + desk.done("cost list --format json")
+                    + desk.done("price list --format json");
             TreeSet<String> missing = new TreeSet<>();
             Matcher matcher = FIELD.matcher(all);
             int found = 0;

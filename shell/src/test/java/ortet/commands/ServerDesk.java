@@ -1,5 +1,6 @@
 package ortet.commands;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -19,6 +20,8 @@ import ortet.Desk;
 
 /** A desk that can speak with a server, which lives in this process until it ends. */
 final class ServerDesk implements AutoCloseable {
+    private static final long ROOM = 2L << 30;
+
     private static Neo4j server;
 
     private final Desk desk = Desk.open(BookDesk.Day.class, Keys.class);
@@ -36,6 +39,7 @@ final class ServerDesk implements AutoCloseable {
     private static synchronized Neo4j server() {
         if (server == null) {
             server = Neo4jBuilders.newInProcessBuilder()
+                    .withWorkingDir(quickFolder())
                     .withDisabledServer()
                     .withConfig(BoltConnectorInternalSettings.enable_local_connector, false)
                     .withConfig(BoltConnectorInternalSettings.thread_pool_shutdown_wait_time, Duration.ZERO)
@@ -44,6 +48,14 @@ final class ServerDesk implements AutoCloseable {
             Runtime.getRuntime().addShutdownHook(new Thread(server::close));
         }
         return server;
+    }
+
+    /** Return where the server writes: in memory where the system has room for that, since it waits for the disk often. */
+    private static Path quickFolder() {
+        Path memory = Path.of("/dev/shm");
+        return Files.isWritable(memory) && memory.toFile().getUsableSpace() > ROOM
+                ? memory
+                : Path.of(System.getProperty("java.io.tmpdir"));
     }
 
     /** Return the address of a book on the server. */

@@ -67,6 +67,9 @@ public interface BookView {
     /** Return the entries that list cultivars and places, without amendments, in recorded order. */
     List<Recorded> listings();
 
+    /** Return the entries that list costs and prices, without amendments, in recorded order. */
+    List<Recorded> tariff();
+
     /** Return every person, by number. */
     Collection<Person> persons();
 

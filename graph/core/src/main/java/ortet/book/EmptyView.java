@@ -76,6 +76,11 @@ record EmptyView(Head head) implements BookView {
     }
 
     @Override
+    public List<Recorded> tariff() {
+        return List.of();
+    }
+
+    @Override
     public List<Recorded> listings() {
         return List.of();
     }

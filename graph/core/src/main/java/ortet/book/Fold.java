@@ -996,6 +996,16 @@ final class Fold implements Entry.Visitor<Void> {
     }
 
     @Override
+    public Void costListed(CostListed entry) {
+        return null;
+    }
+
+    @Override
+    public Void priceListed(PriceListed entry) {
+        return null;
+    }
+
+    @Override
     public Void corrected(Corrected entry) {
         return null;
     }

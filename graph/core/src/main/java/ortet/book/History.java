@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import ortet.entry.Entry;
 import ortet.entry.EntryKind;
 import ortet.entry.Mention;
@@ -51,19 +52,31 @@ public final class History {
         Map<UnitNumber, List<Event>> events = new HashMap<>();
         for (long order : orders) {
             Recorded recorded = view.entry(order).orElseThrow(() -> new Defect("no entry " + order + " in the book"));
-            for (Strand strand : Strand.of(recorded, view.amendments(order))) {
-                if (strand.day().first().isAfter(asOf)) {
-                    continue;
-                }
-                for (Tag tag : strand.entry().tags()) {
-                    UnitNumber unit = view.unit(tag).orElseThrow(() -> new Defect("no unit bears " + tag));
-                    event(unit, strand, Set.of(tag))
-                            .ifPresent(event -> events.computeIfAbsent(unit, one -> new ArrayList<>())
-                                    .add(event));
-                }
+            for (Event event : events(recorded, view.amendments(order), view::unit, asOf)) {
+                events.computeIfAbsent(event.unit(), one -> new ArrayList<>()).add(event);
             }
         }
         events.replaceAll((unit, all) -> inOrder(all));
+        return events;
+    }
+
+    /**
+     * Return what an entry says of each of its units up to a day; nothing where it was crossed out.
+     *
+     * @param amendments of the entry, in recorded order
+     * @param units finds the unit that bears a tag
+     */
+    public static List<Event> events(
+            Recorded recorded, List<Recorded> amendments, Function<Tag, Optional<UnitNumber>> units, LocalDate asOf) {
+        List<Event> events = new ArrayList<>();
+        for (Strand strand : Strand.of(recorded, amendments)) {
+            if (!strand.day().first().isAfter(asOf)) {
+                for (Tag tag : strand.entry().tags()) {
+                    UnitNumber unit = units.apply(tag).orElseThrow(() -> new Defect("no unit bears " + tag));
+                    event(unit, strand, Set.of(tag)).ifPresent(events::add);
+                }
+            }
+        }
         return events;
     }
 

@@ -13,6 +13,7 @@ import ortet.entry.EntryKind;
 import ortet.entry.Form;
 import ortet.entry.GraftWorked;
 import ortet.entry.LayerSet;
+import ortet.entry.PriceListed;
 import ortet.entry.Redetermined;
 import ortet.entry.SeedSown;
 import ortet.entry.Share;
@@ -80,6 +81,8 @@ final class Remarks {
             listed(strand, sport.cultivar());
         } else if (entry instanceof Redetermined redetermined) {
             listed(strand, Optional.of(redetermined.cultivar()));
+        } else if (entry instanceof PriceListed price) {
+            listed(strand, price.cultivar().filter(name -> name.epithet().isPresent()));
         }
         place(strand);
     }

@@ -41,13 +41,39 @@ public final class Wilson {
         if (count.trials() == 0) {
             return Optional.empty();
         }
-        return Optional.of(
-                new Interval(lower(count, z), 1 - lower(count.failures(), z), confidence, Interval.Method.WILSON));
+        double taken = count.successes();
+        double failed = count.failures().successes();
+        double trials = count.trials();
+        return Optional.of(new Interval(
+                lower(taken, trials, z), 1 - lower(failed, trials, z), confidence, Interval.Method.WILSON));
     }
 
-    private static double lower(Count count, double z) {
-        double x = count.successes();
-        double n = count.trials();
+    /**
+     * Return the interval of a share that was seen in an effective number of trials: as many independent ones as would
+     * have told as much. It need not be whole.
+     *
+     * @param share in [0, 1]
+     * @param effective above 0
+     * @param confidence above 0 and below 1, such as 0.95
+     * @throws Refused when one of them is out of its range
+     */
+    public static Interval interval(double share, double effective, double confidence) {
+        return interval(share, effective, quantile(confidence), confidence, Interval.Method.WILSON);
+    }
+
+    /** Return the interval with z handed in, such as a quantile of Student's t. */
+    static Interval interval(double share, double effective, double z, double confidence, Interval.Method method) {
+        if (!(share >= 0 && share <= 1 && effective > 0 && effective < Double.POSITIVE_INFINITY)) {
+            throw Refused.because(
+                    "bad-share",
+                    "expected a share from 0 to 1 of a number of trials above 0, found " + share + " of " + effective);
+        }
+        double lower = lower(share * effective, effective, z);
+        double upper = 1 - lower((1 - share) * effective, effective, z);
+        return new Interval(Math.min(lower, upper), upper, confidence, method);
+    }
+
+    private static double lower(double x, double n, double z) {
         double half = z * z / 2;
         double spread = z * Math.sqrt(x * ((n - x) / n) + z * z / 4);
         return x * (x / n) / (x + half + spread);
@@ -55,10 +81,15 @@ public final class Wilson {
 
     /** Return z such that a standard normal figure lies within ±z with the given probability. */
     static double quantile(double confidence) {
+        checkConfidence(confidence);
+        return NORMAL.inverseSurvivalProbability((1 - confidence) / 2);
+    }
+
+    /** Refuse a confidence that is none. */
+    static void checkConfidence(double confidence) {
         if (!(confidence > 0 && confidence < 1)) {
             throw Refused.because(
                     "bad-confidence", "expected a confidence above 0 and below 1, such as 0.95, found " + confidence);
         }
-        return NORMAL.inverseSurvivalProbability((1 - confidence) / 2);
     }
 }

@@ -18,6 +18,7 @@ import ortet.plant.CultivarName;
  * @param names twice the place of the name, and one more where it was determined; -1 where there is none
  * @param cultivars the names
  * @param sold how many were sold and have not come back
+ * @param lives what happened to units
  * @param left the place in {@code UnitFacts.Reason} of the last leaving, -1 where there is none
  */
 record Columns(
@@ -32,6 +33,7 @@ record Columns(
         Optional<int[]> names,
         List<CultivarName> cultivars,
         Optional<int[]> sold,
+        Optional<Lives> lives,
         Optional<byte[]> left) {
 
     /** No columns at all. */
@@ -47,6 +49,7 @@ record Columns(
             Optional.empty(),
             List.of(),
             Optional.empty(),
+            Optional.empty(),
             Optional.empty());
 
     boolean has(Part part) {
@@ -57,6 +60,7 @@ record Columns(
             case COHORTS -> cohorts.isPresent();
             case NAMES -> names.isPresent();
             case LEAVINGS -> sold.isPresent();
+            case LIVES -> lives.isPresent();
         };
     }
 
@@ -71,6 +75,7 @@ record Columns(
                 + (long) Long.BYTES * beginnings.size()
                 + links.map(Links::bytes).orElse(0L)
                 + cohorts.map(Cohorts::bytes).orElse(0L)
+                + lives.map(Lives::bytes).orElse(0L)
                 + left.map(reasons -> reasons.length).orElse(0);
     }
 }

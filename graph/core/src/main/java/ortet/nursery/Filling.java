@@ -2,8 +2,11 @@ package ortet.nursery;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.EnumMap;
 import java.util.EnumSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import ortet.book.Act;
@@ -21,17 +24,36 @@ final class Filling {
     private static final int RETURNED = Reason.RETURNED.ordinal();
     private static final int UNWORKED = Reason.UNWORKED.ordinal();
 
+    private static final Fate[] FATES = Fate.values();
+    private static final Reason[] REASONS = Reason.values();
+    private static final Map<Fate, Turn> OUTCOMES = new EnumMap<>(Map.of(
+            Fate.TAKEN, Turn.TAKEN,
+            Fate.FAILED, Turn.FAILED,
+            Fate.WITHDRAWN, Turn.WITHDRAWN,
+            Fate.NOT_SEEN, Turn.NOT_SEEN,
+            Fate.MOVED_ON, Turn.PASSED_ON,
+            Fate.FOUND_MORE, Turn.FOUND_MORE,
+            Fate.STILL_ON, Turn.STILL_ON));
+    private static final Map<Reason, Turn> DEPARTURES = new EnumMap<>(Map.of(
+            Reason.SOLD, Turn.SOLD,
+            Reason.RETURNED, Turn.RETURNED,
+            Reason.LOST, Turn.LOST,
+            Reason.CULLED, Turn.CULLED,
+            Reason.SURPLUS, Turn.SURPLUS,
+            Reason.MOVED_ON, Turn.WENT_ON,
+            Reason.WORKED, Turn.WORKED,
+            Reason.UNWORKED, Turn.UNWORKED,
+            Reason.USED_UP, Turn.USED_UP));
+
     private final int lastUnit;
     private final Set<Part> parts;
     private final Columns known;
 
     private byte[] nature;
     private int[] begun;
-    private int counted;
-    private final Ints child = new Ints();
-    private final Ints mother = new Ints();
-    private final Ints act = new Ints();
-    private final Ints count = new Ints();
+    private final Longs packed = new Longs();
+    private final Longs told = new Longs();
+    private final Ints toldUnits = new Ints();
     private Optional<Links> links;
     private final Ints beginningUnits = new Ints();
     private final List<Beginning> beginnings = new ArrayList<>();
@@ -48,6 +70,12 @@ final class Filling {
     private int row;
     private int[] names = {};
     private List<CultivarName> cultivars = List.of();
+    private final Ints turnUnit = new Ints();
+    private final Ints turnWhen = new Ints();
+    private final Ints turnWhat = new Ints();
+    private int[] treatment = {};
+    private final Map<Treatment, Integer> treatments = new LinkedHashMap<>();
+    private final Map<String, Integer> sizes = new LinkedHashMap<>();
     private int[] sold = {};
     private byte[] left = {};
 
@@ -77,6 +105,9 @@ final class Filling {
         if (fills(Part.NAMES)) {
             names = filled();
         }
+        if (fills(Part.LIVES)) {
+            treatment = filled();
+        }
         if (fills(Part.LEAVINGS)) {
             sold = new int[lastUnit + 1];
             left = new byte[lastUnit + 1];
@@ -84,7 +115,7 @@ final class Filling {
         }
     }
 
-    private boolean fills(Part part) {
+    boolean fills(Part part) {
         return parts.contains(part);
     }
 
@@ -99,27 +130,52 @@ final class Filling {
         begun[unit] = Days.packed(first, precision);
     }
 
-    void link(int from, int how, int to, int units) {
-        if (child.size() > 0 && from < child.last()) {
-            throw new Defect("links out of order: " + from + " after " + child.last());
-        }
-        child.add(from);
-        act.add(how);
-        mother.add(to);
-        count.add(units);
+    /** Take a link, as {@link Packed} has it; links come in any order. */
+    void link(long link) {
+        packed.add(link);
     }
 
-    /** Tell how many units came by one of the links given; links must be told of in the order in which they were given. */
-    void linkCount(int from, int how, int to, int units) {
-        while (child.get(counted) != from || act.get(counted) != how || mother.get(counted) != to) {
-            counted++;
-        }
-        count.set(counted++, units);
+    /** Tell how many units came by one of the links. */
+    void linkCount(long link, int units) {
+        told.add(link);
+        toldUnits.add(units);
     }
 
-    /** Compress the links that were given. */
+    /** Put the links that were given in order, by child, mother and act, and compress them. */
     void closeLinks() {
-        links = Optional.of(Links.of(lastUnit, child.done(), mother.done(), act.bytes(), count.done()));
+        long[] sorted = packed.done();
+        Arrays.sort(sorted);
+        int[] child = new int[sorted.length];
+        int[] mother = new int[sorted.length];
+        byte[] act = new byte[sorted.length];
+        int[] count = new int[sorted.length];
+        for (int at = 0; at < sorted.length; at++) {
+            child[at] = Packed.child(sorted[at]);
+            mother[at] = Packed.mother(sorted[at]);
+            act[at] = (byte) Packed.act(sorted[at]);
+        }
+        long[] links = told.done();
+        int[] units = toldUnits.done();
+        for (int at = 0; at < links.length; at++) {
+            count[place(sorted, links[at], count)] = units[at];
+        }
+        this.links = Optional.of(Links.of(lastUnit, child, mother, act, count));
+    }
+
+    /** Return the first place of a link whose units have not been told yet. */
+    private static int place(long[] sorted, long link, int[] count) {
+        int place = Arrays.binarySearch(sorted, link);
+        if (place < 0) {
+            throw new Defect(
+                    "units of a link that is not there: " + Packed.child(link) + " from " + Packed.mother(link));
+        }
+        while (place > 0 && sorted[place - 1] == link) {
+            place--;
+        }
+        while (count[place] != 0 && place + 1 < sorted.length && sorted[place + 1] == link) {
+            place++;
+        }
+        return place;
     }
 
     /** Return the units that had begun by a day and keep the clone of no other, ascending; after the links were closed. */
@@ -136,6 +192,10 @@ final class Filling {
             }
         }
         return found.done();
+    }
+
+    boolean hasBegun(int unit, long asOf) {
+        return nature[unit] >= 0 && Days.first(begun[unit]) <= asOf;
     }
 
     int nature(int unit) {
@@ -207,6 +267,55 @@ final class Filling {
         }
     }
 
+    /** Tell of something that happened to units under a tag. */
+    void turn(int unit, Turn what, int when, int value) {
+        turnUnit.add(unit);
+        turnWhen.add(when);
+        turnWhat.add(Lives.packed(what, value));
+    }
+
+    /** Tell what became of units of a cohort; whether it was set later does not matter here. */
+    void outcomeTurn(int unit, int fate, int units, int when) {
+        turn(unit, OUTCOMES.get(FATES[fate]), when, units);
+    }
+
+    /** Tell of units that left their tag; those that failed or were withdrawn or not seen are outcomes already. */
+    void leavingTurn(int unit, int reason, int units, int when) {
+        Turn what = DEPARTURES.get(REASONS[reason]);
+        if (what != null) {
+            turn(unit, what, when, units);
+        }
+    }
+
+    /** Return the place of a size class, a new one where it was not met before. */
+    int size(String size) {
+        return sizes.computeIfAbsent(size, one -> sizes.size());
+    }
+
+    /** Return the place of a treatment, a new one where it was not met before. */
+    int treatment(Treatment one) {
+        return treatments.computeIfAbsent(one, fresh -> treatments.size());
+    }
+
+    /** Tell how a unit was set, and on what stem, 0 where nobody measured it. */
+    void set(int unit, int how, int stem) {
+        treatment[unit] = how;
+        if (stem > 0) {
+            turn(unit, Turn.SET_ON, begun[unit], stem);
+        }
+    }
+
+    private Lives lives() {
+        return Lives.of(
+                lastUnit,
+                turnUnit.done(),
+                turnWhen.done(),
+                turnWhat.done(),
+                treatment,
+                List.copyOf(treatments.keySet()),
+                List.copyOf(sizes.keySet()));
+    }
+
     /** Return the columns: those that were there already, and those filled. */
     Columns columns(int[] cohortUnits) {
         return new Columns(
@@ -221,6 +330,7 @@ final class Filling {
                 fills(Part.NAMES) ? Optional.of(names) : known.names(),
                 fills(Part.NAMES) ? List.copyOf(cultivars) : known.cultivars(),
                 fills(Part.LEAVINGS) ? Optional.of(sold) : known.sold(),
+                fills(Part.LIVES) ? Optional.of(lives()) : known.lives(),
                 fills(Part.LEAVINGS) ? Optional.of(left) : known.left());
     }
 

@@ -1,8 +1,8 @@
 package ortet.nursery;
 
 /**
- * Every link of a nursery in compressed rows, both ways. A link is a number from 0, by child and then in the order of its
- * timeline.
+ * Every link of a nursery in compressed rows, both ways. A link is a number from 0, by child, then by mother and
+ * act.
  *
  * <p>Takes 17 bytes for each link and 8 for each unit.
  *

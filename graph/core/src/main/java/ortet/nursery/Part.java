@@ -13,5 +13,7 @@ public enum Part {
     /** The names that units bear by their own entries. */
     NAMES,
     /** Who left, and why. */
-    LEAVINGS
+    LEAVINGS,
+    /** What happened to units, turn by turn, and how they were set. */
+    LIVES
 }

@@ -4,9 +4,11 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.function.Predicate;
@@ -19,13 +21,19 @@ import ortet.book.Progress;
 import ortet.book.UnitFacts;
 import ortet.book.UnitFacts.Naming;
 import ortet.entry.Entry;
+import ortet.entry.EntryKind;
 import ortet.entry.Recorded;
 import ortet.plant.CultivarName;
 import ortet.plant.PersonNumber;
+import ortet.plant.Tag;
+import ortet.plant.UnitNumber;
 import ortet.value.When;
 
 /** Fills columns by retelling a book from its entries up to one. */
 final class Retold {
+    private static final Set<EntryKind> SETTINGS =
+            EnumSet.of(EntryKind.LAYER_SET, EntryKind.CUTTINGS_STRUCK, EntryKind.GRAFT_WORKED, EntryKind.SEED_SOWN);
+
     private final BookView view;
     private final LocalDate asOf;
     private final List<UnitFacts> facts = new ArrayList<>();
@@ -65,14 +73,9 @@ final class Retold {
 
     private Optional<Entry> beginning(UnitFacts unit) {
         long order = unit.begun().order();
-        long end = last.map(Recorded::order).orElse(0L);
         return view.entry(order)
-                .flatMap(recorded -> History.words(
-                        recorded,
-                        view.amendments(order).stream()
-                                .filter(amendment -> amendment.order() <= end)
-                                .toList(),
-                        unit.begun().position()));
+                .flatMap(recorded ->
+                        History.words(recorded, amendments(order), unit.begun().position()));
     }
 
     private boolean isPast(When day) {
@@ -88,13 +91,11 @@ final class Retold {
                     unit.nature().ordinal(),
                     day.first().toEpochDay(),
                     day.precision().ordinal());
-            unit.links().stream()
-                    .filter(link -> isPast(link.day()))
-                    .forEach(link -> filling.link(
-                            unit.unit().value(),
-                            link.act().ordinal(),
-                            link.mother().value(),
-                            link.count().orElse(0)));
+            unit.links().stream().filter(link -> isPast(link.day())).forEach(link -> {
+                long packed = Packed.link(unit.unit(), link.act(), link.mother());
+                filling.link(packed);
+                link.count().ifPresent(count -> filling.linkCount(packed, count));
+            });
             unit.standings().stream()
                     .filter(standing -> isPast(standing.day()))
                     .forEach(standing -> filling.standing(
@@ -116,7 +117,51 @@ final class Retold {
             }
         }
         words(filling);
+        lives(filling);
         return filling.columns(cohorts(filling));
+    }
+
+    private void lives(Filling filling) {
+        Map<Tag, UnitNumber> units = new HashMap<>();
+        for (UnitFacts unit : facts) {
+            int number = unit.unit().value();
+            unit.tags().forEach(use -> units.put(use.tag(), unit.unit()));
+            unit.outcomes().stream()
+                    .filter(outcome -> isPast(outcome.day()))
+                    .forEach(outcome -> filling.outcomeTurn(
+                            number, outcome.fate().ordinal(), outcome.count(), Days.packed(outcome.day())));
+            unit.pottings().stream()
+                    .filter(potting -> isPast(potting.day()))
+                    .forEach(potting -> filling.turn(number, Turn.POTTED, Days.packed(potting.day()), 0));
+            unit.leavings().stream()
+                    .filter(leaving -> isPast(leaving.day()))
+                    .forEach(leaving -> filling.leavingTurn(
+                            number, leaving.reason().ordinal(), leaving.count(), Days.packed(leaving.day())));
+            if (SETTINGS.contains(began(unit))) {
+                beginning(unit).ifPresent(entry -> Signs.set(number, entry, asOf, filling));
+            }
+        }
+        long end = last.map(Recorded::order).orElse(0L);
+        try (Stream<Chained> entries = view.since(0)) {
+            entries.map(Chained::recorded)
+                    .takeWhile(entry -> entry.order() <= end)
+                    .filter(entry -> Signs.KINDS.contains(entry.entry().kind()))
+                    .flatMap(entry -> History.events(
+                            entry, amendments(entry.order()), tag -> Optional.ofNullable(units.get(tag)), asOf)
+                            .stream())
+                    .forEach(event -> Signs.add(event, filling));
+        }
+    }
+
+    private EntryKind began(UnitFacts unit) {
+        return view.entry(unit.begun().order()).orElseThrow().entry().kind();
+    }
+
+    private List<Recorded> amendments(long order) {
+        long end = last.map(Recorded::order).orElse(0L);
+        return view.amendments(order).stream()
+                .filter(amendment -> amendment.order() <= end)
+                .toList();
     }
 
     private int[] cohorts(Filling filling) {

@@ -28,7 +28,8 @@ import ortet.value.When;
  * <p>For questions about all of it; a question about one family is answered sooner from the few rows of that family. Only
  * the parts asked for are there. Tags stay in the book until something is printed.
  *
- * <p>Takes 5 bytes for each unit, and with every part 34; 17 for each link; 49 for each unit that counts for take. A million
+ * <p>Takes 5 bytes for each unit, and with every part 42; 17 for each link; 49 for each unit that counts for take; 8
+ * for each turn of a unit's life. A million
  * plants that come from one other each and of which two in three count take 80 MiB. Made in one pass over the rows of the
  * book. Safe for use by several threads.
  */
@@ -240,6 +241,11 @@ public final class Snapshot {
     /** Return how units count for take. */
     public Cohorts cohorts() {
         return columns.cohorts().orElseThrow(() -> missing(Part.COHORTS));
+    }
+
+    /** Return what happened to units, turn by turn. */
+    public Lives lives() {
+        return columns.lives().orElseThrow(() -> missing(Part.LIVES));
     }
 
     // ---- words ----

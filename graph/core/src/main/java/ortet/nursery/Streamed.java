@@ -1,6 +1,7 @@
 package ortet.nursery;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
@@ -35,6 +36,13 @@ final class Streamed {
     private static final QueryName LEAVINGS = new QueryName("all-leavings");
     private static final QueryName NAMES = new QueryName("all-names");
     private static final QueryName CULTIVARS_IN_USE = new QueryName("cultivars-in-use");
+    private static final QueryName POTTINGS = new QueryName("all-pottings");
+    private static final QueryName SIGNS = new QueryName("all-signs");
+    private static final QueryName AMENDED_SIGNS = new QueryName("amended-signs");
+    private static final QueryName SIZES = new QueryName("sizes-in-use");
+    private static final QueryName TREATMENTS = new QueryName("all-treatments");
+    private static final QueryName TREATMENTS_IN_USE = new QueryName("treatments-in-use");
+    private static final QueryName AMENDED_TREATMENTS = new QueryName("amended-treatments");
     private static final QueryName BEGINNINGS = new QueryName("beginnings");
 
     /** How many units are asked about at one go. */
@@ -73,15 +81,8 @@ final class Streamed {
                             Packed.unit(row[0]), Packed.nature(row[0]), Packed.day(row[0]), Packed.precision(row[0])));
         }
         if (missing.contains(Part.LINKS)) {
-            view.stream(
-                    LINKS,
-                    parameters,
-                    row -> filling.link(Packed.child(row[0]), Packed.act(row[0]), Packed.mother(row[0]), 0));
-            view.stream(
-                    LINK_COUNTS,
-                    parameters,
-                    row -> filling.linkCount(
-                            Packed.child(row[0]), Packed.act(row[0]), Packed.mother(row[0]), whole(row, 1)));
+            view.stream(LINKS, parameters, row -> filling.link(row[0]));
+            view.stream(LINK_COUNTS, parameters, row -> filling.linkCount(row[0], whole(row, 1)));
             filling.closeLinks();
         }
         if (missing.contains(Part.BEGINNINGS)) {
@@ -102,6 +103,9 @@ final class Streamed {
         }
         if (missing.contains(Part.LEAVINGS)) {
             view.stream(LEAVINGS, parameters, row -> filling.leaving(whole(row, 0), whole(row, 1), whole(row, 2)));
+        }
+        if (missing.contains(Part.LIVES)) {
+            lives();
         }
         return filling.columns(cohorts);
     }
@@ -125,6 +129,44 @@ final class Streamed {
                 parameters,
                 row -> filling.outcome(units, whole(row, 0), whole(row, 1), whole(row, 2), whole(row, 3)));
         return units;
+    }
+
+    private void lives() {
+        view.stream(
+                OUTCOMES,
+                parameters,
+                row -> filling.outcomeTurn(whole(row, 0), whole(row, 1), whole(row, 2), Days.packed(row[3], row[4])));
+        view.stream(
+                POTTINGS, parameters, row -> filling.turn(whole(row, 0), Turn.POTTED, Days.packed(row[1], row[2]), 0));
+        view.stream(
+                LEAVINGS,
+                parameters,
+                row -> filling.leavingTurn(whole(row, 0), whole(row, 1), whole(row, 2), Days.packed(row[3], row[4])));
+        words(SIZES, "size").forEach(filling::size);
+        view.stream(
+                SIGNS,
+                parameters,
+                row -> filling.turn(
+                        whole(row, 0), Signs.turn(whole(row, 1)), Days.packed(row[2], row[3]), whole(row, 4, 0)));
+        List<Long> amended = new ArrayList<>();
+        view.ask(AMENDED_SIGNS, Parameters.NONE)
+                .forEach(row -> amended.add(row.whole("recorded_order").orElseThrow()));
+        History.of(view, amended, asOf).values().forEach(events -> events.forEach(event -> Signs.add(event, filling)));
+        List<Integer> places = words(TREATMENTS_IN_USE, "treatment").stream()
+                .map(words -> filling.treatment(Treatment.parse(words)))
+                .toList();
+        view.stream(
+                TREATMENTS, parameters, row -> filling.set(whole(row, 0), places.get(whole(row, 1)), whole(row, 2, 0)));
+        for (Rows.Row row : view.ask(AMENDED_TREATMENTS, Parameters.NONE)) {
+            long order = row.whole("recorded_order").orElseThrow();
+            view.entry(order)
+                    .flatMap(recorded -> History.words(
+                            recorded,
+                            view.amendments(order),
+                            row.whole("position").orElseThrow().intValue()))
+                    .ifPresent(
+                            entry -> Signs.set(row.whole("unit").orElseThrow().intValue(), entry, asOf, filling));
+        }
     }
 
     private static int whole(long[] row, int at) {

@@ -53,6 +53,16 @@ public record TakeFilter(
         return new TakeFilter(cultivar, Optional.of(tag), method, fromYear, toYear, operator);
     }
 
+    /** Return this filter without a mother and a cultivar. */
+    public TakeFilter anyStock() {
+        return new TakeFilter(Optional.empty(), Optional.empty(), method, fromYear, toYear, operator);
+    }
+
+    /** Return this filter without a method. */
+    public TakeFilter anyMethod() {
+        return new TakeFilter(cultivar, mother, Optional.empty(), fromYear, toYear, operator);
+    }
+
     /** Return this filter for one method. */
     public TakeFilter method(Method only) {
         return new TakeFilter(cultivar, mother, Optional.of(only), fromYear, toYear, operator);

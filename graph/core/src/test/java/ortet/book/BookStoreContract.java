@@ -58,6 +58,8 @@ public interface BookStoreContract {
         return List.of(
                 "2015-01-02 cultivar-listed; cultivar=Acer palmatum 'Deshojo'; make_up=clonal; synonyms=Chishio",
                 "2015-01-02 place-listed; place=House 1; premises=Home",
+                "2015-01-02 cost-listed; task=layer-set; hours=0.2; amount=0.125 EUR",
+                "2015 price-listed; size=M; cultivar=Acer palmatum; price=45.00 EUR",
                 "2015-03 acquired K-1 K-2; cultivar=Acer palmatum 'Deshojo'; supplier=#3; by=#1; place=House 1",
                 "2015-03-05 acquired R-1; count=40; cultivar=Acer palmatum",
                 "2016 acquired K-3",
@@ -146,6 +148,7 @@ public interface BookStoreContract {
             assertEquals(Optional.empty(), view.facts(new UnitNumber(1)));
             assertEquals(List.of(), view.offspring(new UnitNumber(1), EnumSet.allOf(Act.class)));
             assertEquals(List.of(), view.listings());
+            assertEquals(List.of(), view.tariff());
             assertTrue(view.persons().isEmpty());
             assertEquals(Optional.empty(), view.person("Máire"));
             assertEquals(0, view.since(0).count());
@@ -624,6 +627,11 @@ public interface BookStoreContract {
                         .map(recorded -> recorded.entry().kind())
                         .toList());
         assertEquals(List.of(EntryKind.CULTIVAR_LISTED, EntryKind.PLACE_LISTED), kinds);
+        List<EntryKind> tariff = diary.store()
+                .read(view -> view.tariff().stream()
+                        .map(recorded -> recorded.entry().kind())
+                        .toList());
+        assertEquals(List.of(EntryKind.COST_LISTED, EntryKind.PRICE_LISTED), tariff);
         Predicate<String> known =
                 name -> diary.store().read(view -> view.person(name)).isPresent();
         assertEquals(

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -24,7 +25,10 @@ public final class Books {
             "all-outcomes",
             "all-standings",
             "all-leavings",
-            "all-names");
+            "all-names",
+            "all-pottings",
+            "all-signs",
+            "all-treatments");
 
     private Books() {}
 
@@ -43,6 +47,7 @@ public final class Books {
         all.put("entries", entries(view));
         all.put("persons", List.copyOf(view.persons()));
         all.put("listings", view.listings());
+        all.put("tariff", view.tariff());
         for (long order = 1; order <= head.order(); order++) {
             all.put("entry " + order, view.entry(order));
             all.put("amendments of " + order, view.amendments(order));
@@ -69,6 +74,9 @@ public final class Books {
             all.put("stand of all as of " + day, texts(view, "stand-of-units", day));
             all.put("places of all as of " + day, texts(view, "places-of-units", day));
         }
+        for (String question : List.of("sizes-in-use", "treatments-in-use", "amended-signs", "amended-treatments")) {
+            all.put(question, view.ask(new QueryName(question), Parameters.NONE).values());
+        }
         all.put("beginnings", texts(view, "beginnings", "9999-12-31"));
         return all;
     }
@@ -82,6 +90,9 @@ public final class Books {
                 new QueryName(question),
                 parameters,
                 numbers -> rows.add(Arrays.toString(numbers).replace(Long.toString(NumberSink.NONE), "none")));
+        if (question.startsWith("all-link")) {
+            Collections.sort(rows); // a store hands links over as it comes to them
+        }
         return rows;
     }
 

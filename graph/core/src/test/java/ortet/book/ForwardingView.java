@@ -96,6 +96,11 @@ public abstract class ForwardingView implements BookView {
     }
 
     @Override
+    public List<Recorded> tariff() {
+        return book.tariff();
+    }
+
+    @Override
     public Collection<Person> persons() {
         return book.persons();
     }

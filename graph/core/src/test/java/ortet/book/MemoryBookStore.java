@@ -19,7 +19,7 @@ import java.util.stream.Stream;
 import ortet.entry.Corrected;
 import ortet.entry.CrossedOut;
 import ortet.entry.EntryId;
-import ortet.entry.EntryKind.Phase;
+import ortet.entry.EntryKind;
 import ortet.entry.Recorded;
 import ortet.plant.Person;
 import ortet.plant.Tag;
@@ -318,9 +318,18 @@ public final class MemoryBookStore implements BookStore {
 
         @Override
         public List<Recorded> listings() {
+            return ofKinds(EntryKind.CULTIVAR_LISTED, EntryKind.PLACE_LISTED);
+        }
+
+        @Override
+        public List<Recorded> tariff() {
+            return ofKinds(EntryKind.COST_LISTED, EntryKind.PRICE_LISTED);
+        }
+
+        private List<Recorded> ofKinds(EntryKind... kinds) {
             return entries.stream()
                     .map(Chained::recorded)
-                    .filter(recorded -> recorded.entry().kind().phase() == Phase.REGISTER)
+                    .filter(recorded -> List.of(kinds).contains(recorded.entry().kind()))
                     .toList();
         }
 

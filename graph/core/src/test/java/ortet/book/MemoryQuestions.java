@@ -5,9 +5,12 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import java.util.stream.LongStream;
 import java.util.stream.Stream;
 import ortet.book.UnitFacts.Leaving;
@@ -16,11 +19,21 @@ import ortet.book.UnitFacts.Outcome;
 import ortet.book.UnitFacts.Reason;
 import ortet.book.UnitFacts.Standing;
 import ortet.entry.Acquired;
+import ortet.entry.Checked;
 import ortet.entry.CrossedOut;
+import ortet.entry.Entry;
+import ortet.entry.EntryKind;
+import ortet.entry.Form;
+import ortet.entry.Graded;
+import ortet.entry.LayerSet;
+import ortet.entry.Measured;
 import ortet.entry.Recorded;
+import ortet.entry.Released;
+import ortet.entry.ReleasedFrom;
 import ortet.entry.Words;
 import ortet.nursery.Packed;
 import ortet.plant.PersonNumber;
+import ortet.value.Decimal;
 import ortet.value.Fault;
 import ortet.value.Refused;
 import ortet.value.When;
@@ -55,6 +68,28 @@ public final class MemoryQuestions {
     public Rows ask(QueryName name, Parameters parameters) {
         return switch (name.name()) {
             case "cultivars-in-use" -> new Rows(List.of("cultivar"), single(cultivars()));
+            case "sizes-in-use" -> new Rows(List.of("size"), single(sizes()));
+            case "treatments-in-use" -> new Rows(List.of("treatment"), single(treatments()));
+            case "amended-signs" ->
+                new Rows(
+                        List.of("recorded_order"),
+                        LongStream.rangeClosed(1, last)
+                                .filter(order -> isSign(entries.apply(order))
+                                        && !amendments.apply(order).isEmpty())
+                                .mapToObj(List::<Object>of)
+                                .toList());
+            case "amended-treatments" ->
+                new Rows(
+                        List.of("unit", "recorded_order", "position"),
+                        facts.stream()
+                                .filter(unit -> isSetting(unit)
+                                        && !amendments
+                                                .apply(unit.begun().order())
+                                                .isEmpty())
+                                .map(unit -> List.<Object>of(
+                                        (long) unit.unit().value(), unit.begun().order(), (long)
+                                                unit.begun().position()))
+                                .toList());
             case "places-in-use" -> new Rows(List.of("place"), single(places()));
             case "beginnings" ->
                 new Rows(
@@ -171,8 +206,13 @@ public final class MemoryQuestions {
                 case "all-outcomes" ->
                     unit.outcomes().stream()
                             .filter(outcome -> isPast(outcome.day(), parameters))
-                            .forEach(outcome ->
-                                    row(sink, unit, outcome.fate().ordinal(), outcome.count(), day(outcome)));
+                            .forEach(outcome -> row(
+                                    sink,
+                                    unit,
+                                    outcome.fate().ordinal(),
+                                    outcome.count(),
+                                    day(outcome),
+                                    precision(outcome.day())));
                 case "all-standings" ->
                     unit.standings().stream()
                             .filter(standing -> isPast(standing.day(), parameters))
@@ -180,7 +220,35 @@ public final class MemoryQuestions {
                 case "all-leavings" ->
                     unit.leavings().stream()
                             .filter(leaving -> isPast(leaving.day(), parameters))
-                            .forEach(leaving -> row(sink, unit, leaving.reason().ordinal(), leaving.count()));
+                            .forEach(leaving -> row(
+                                    sink,
+                                    unit,
+                                    leaving.reason().ordinal(),
+                                    leaving.count(),
+                                    day(leaving.day()),
+                                    precision(leaving.day())));
+                case "all-pottings" ->
+                    unit.pottings().stream()
+                            .filter(potting -> isPast(potting.day(), parameters))
+                            .forEach(potting -> row(sink, unit, day(potting.day()), precision(potting.day())));
+                case "all-signs" ->
+                    unit.entries().stream()
+                            .filter(order -> amendments.apply(order).isEmpty())
+                            .map(entries)
+                            .filter(entry -> isPast(entry.proposed().day(), parameters))
+                            .forEach(entry -> sign(sink, unit, entry));
+                case "all-treatments" ->
+                    treatment(unit)
+                            .filter(words -> isPast(unit.begun().day(), parameters))
+                            .ifPresent(words -> row(
+                                    sink,
+                                    unit,
+                                    treatments().indexOf(words),
+                                    entries.apply(unit.begun().order()).entry() instanceof LayerSet layer
+                                            ? layer.stemMm()
+                                                    .map(MemoryQuestions::hundredths)
+                                                    .orElse(NumberSink.NONE)
+                                            : NumberSink.NONE));
                 case "all-last-days" ->
                     unit.entries().stream()
                             .filter(order -> amendments.apply(order).stream()
@@ -200,6 +268,94 @@ public final class MemoryQuestions {
                 default -> throw new Refused(Fault.of("unknown-question", "a book in memory cannot be asked " + name));
             }
         }
+    }
+
+    private static final Set<EntryKind> SIGNS = EnumSet.of(
+            EntryKind.CHECKED,
+            EntryKind.REWORKED,
+            EntryKind.LIFTED,
+            EntryKind.MOVED,
+            EntryKind.MEASURED,
+            EntryKind.SEEN,
+            EntryKind.KEPT_AS_STOCK,
+            EntryKind.LEFT_LONG,
+            EntryKind.CUT_BACK,
+            EntryKind.GRADED,
+            EntryKind.COUNTED,
+            EntryKind.RELEASED);
+    private static final Set<EntryKind> SETTINGS =
+            EnumSet.of(EntryKind.LAYER_SET, EntryKind.CUTTINGS_STRUCK, EntryKind.GRAFT_WORKED, EntryKind.SEED_SOWN);
+    private static final List<String> TREATMENT = List.of(
+            "wood", "wound", "hormone", "strength", "carrier", "medium", "wrap", "place", "stock_age_years", "hedged");
+
+    private static boolean isSign(Recorded entry) {
+        return SIGNS.contains(entry.entry().kind());
+    }
+
+    private void sign(NumberSink sink, UnitFacts unit, Recorded recorded) {
+        When day = recorded.proposed().day();
+        if (!isSign(recorded)) {
+            return;
+        }
+        Entry entry = recorded.entry();
+        long value = NumberSink.NONE;
+        long what = 0;
+        if (entry instanceof Checked checked) {
+            value = checked.findings().toString().contains("root") ? 1 : 2;
+        } else if (entry instanceof Measured measured && measured.stemMm().isPresent()) {
+            what = 1;
+            value = hundredths(measured.stemMm().get());
+        } else if (entry instanceof Graded graded) {
+            what = 2;
+            value = sizes().indexOf(graded.size());
+        } else if (entry.kind() == EntryKind.KEPT_AS_STOCK) {
+            what = 3;
+        } else if (entry instanceof Released released) {
+            if (released.from().filter(from -> from != ReleasedFrom.STOCK).isPresent()) {
+                return;
+            }
+            what = 4;
+        }
+        row(sink, unit, what, day(day), precision(day), value);
+    }
+
+    private static long hundredths(Decimal stem) {
+        return Math.round(Double.parseDouble(stem.toString()) * 100);
+    }
+
+    private static long precision(When day) {
+        return day.precision().ordinal();
+    }
+
+    private List<String> sizes() {
+        return sorted(LongStream.rangeClosed(1, last)
+                .mapToObj(entries::apply)
+                .filter(entry -> entry.entry() instanceof Graded)
+                .map(entry -> ((Graded) entry.entry()).size()));
+    }
+
+    private boolean isSetting(UnitFacts unit) {
+        return SETTINGS.contains(entries.apply(unit.begun().order()).entry().kind());
+    }
+
+    private Optional<String> treatment(UnitFacts unit) {
+        return isSetting(unit) && amendments.apply(unit.begun().order()).isEmpty()
+                ? Optional.of(treatment(entries.apply(unit.begun().order()).entry()))
+                : Optional.empty();
+    }
+
+    private static String treatment(Entry entry) {
+        return TREATMENT.stream()
+                .map(column -> Form.write(entry, column).orElse(""))
+                .collect(Collectors.joining("\u001f"));
+    }
+
+    private List<String> treatments() {
+        return sorted(LongStream.rangeClosed(1, last)
+                .filter(order -> amendments.apply(order).isEmpty())
+                .mapToObj(order -> entries.apply(order).entry())
+                .filter(entry -> SETTINGS.contains(entry.kind()))
+                .map(MemoryQuestions::treatment));
     }
 
     private static void row(NumberSink sink, UnitFacts unit, long... others) {

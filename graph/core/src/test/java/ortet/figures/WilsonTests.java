@@ -129,6 +129,32 @@ class WilsonTests {
         assertEquals("Wilson score interval", wilson(1, 2, 0.95).method().title());
     }
 
+    @Test
+    void takesAnEffectiveCountThatIsNotWhole() {
+        // the score equation of 0.4 of 17.5, put back: (p − π)² = z² π (1 − π) / n
+        Interval wilson = Wilson.interval(0.4, 17.5, 0.95);
+        double z = Wilson.quantile(0.95);
+        for (double limit : new double[] {wilson.lower(), wilson.upper()}) {
+            assertEquals(z * z * limit * (1 - limit) / 17.5, (0.4 - limit) * (0.4 - limit), 1e-15);
+        }
+        assertEquals(0, Wilson.interval(0, 0.5, 0.95).lower());
+        assertEquals(1, Wilson.interval(1, 0.5, 0.95).upper());
+        assertThrows(Refused.class, () -> Wilson.interval(0.4, 0, 0.95));
+        assertThrows(Refused.class, () -> Wilson.interval(Double.NaN, 10, 0.95));
+        assertThrows(Refused.class, () -> Wilson.interval(1.2, 10, 0.95));
+    }
+
+    @Property
+    void agreesWithItselfForAnEffectiveCountThatIsWhole(
+            @ForAll @LongRange(min = 1, max = 1_000_000) long trials,
+            @ForAll @DoubleRange(min = 0, max = 1) double part) {
+        Count count = new Count(Math.min(trials, (long) (part * (trials + 1))), trials);
+        Interval whole = Wilson.interval(count, 0.95).orElseThrow();
+        Interval effective = Wilson.interval(count.share().orElseThrow(), trials, 0.95);
+        assertEquals(whole.lower(), effective.lower(), 1e-14);
+        assertEquals(whole.upper(), effective.upper(), 1e-14);
+    }
+
     @Property
     void holdsTheShareAndMirrorsFailures(
             @ForAll @LongRange(min = 1, max = 10_000_000) long trials,

@@ -68,9 +68,12 @@ class MemoryTests {
                         });
                     case "all-link-counts" -> {}
                     case "all-cohorts" -> sink.row(new long[] {unit, 0, 16_000, 0, 1, 1, unit});
-                    case "all-outcomes" -> sink.row(new long[] {unit, 0, 1, 16_100});
+                    case "all-outcomes" -> sink.row(new long[] {unit, 0, 1, 16_100, 0});
                     case "all-standings" -> sink.row(new long[] {unit, 0, 1});
-                    case "all-leavings" -> sink.row(new long[] {unit, 0, 1});
+                    case "all-leavings" -> sink.row(new long[] {unit, 0, 1, 17_000, 0});
+                    case "all-pottings" -> sink.row(new long[] {unit, 16_100, 0});
+                    case "all-signs" -> sink.row(new long[] {unit, 1, 16_500, 0, 2500});
+                    case "all-treatments" -> {}
                     case "all-names" -> sink.row(new long[] {unit, 0, 0});
                     default -> throw new IllegalArgumentException(name.name());
                 }

@@ -85,6 +85,27 @@ class SnapshotTests {
             for (int at = 0; at < snapshot.countDown(unit); at++) {
                 line.append(" > ").append(snapshot.child(snapshot.down(unit, at)));
             }
+            Lives lives = snapshot.lives();
+            for (int at = lives.first(unit); at < lives.end(unit); at++) {
+                line.append(" | ")
+                        .append(lives.turn(at))
+                        .append(' ')
+                        .append(lives.day(at))
+                        .append('-')
+                        .append(lives.lastDay(at))
+                        .append(' ')
+                        .append(
+                                lives.turn(at) == Turn.GRADED
+                                        ? lives.sizes().get(lives.value(at))
+                                        : Integer.toString(lives.value(at)));
+            }
+            line.append(' ')
+                    .append(
+                            lives.treatment(unit) == Lives.NONE
+                                    ? "-"
+                                    : lives.treatments()
+                                            .get(lives.treatment(unit))
+                                            .toString());
             lines.add(line.toString());
         }
         Cohorts cohorts = snapshot.cohorts();

@@ -285,12 +285,12 @@ final class CohortsView implements BookView {
                                 ? 0
                                 : number(row, Words.of(fate).replace('-', '_'));
                         if (count > 0) {
-                            sink.row(new long[] {unit, fate.ordinal(), count, day});
+                            sink.row(new long[] {unit, fate.ordinal(), count, day, 0});
                         }
                     }
                     for (String column : List.of("still_on_day", "last_seen_day")) {
                         if (row.get(column) != null) {
-                            sink.row(new long[] {unit, Fate.STILL_ON.ordinal(), 1, day(row.get(column))});
+                            sink.row(new long[] {unit, Fate.STILL_ON.ordinal(), 1, day(row.get(column)), 0});
                         }
                     }
                 }
@@ -345,6 +345,11 @@ final class CohortsView implements BookView {
     @Override
     public List<String> nearest(Tag tag) {
         return Nearest.list(tag.text(), plants.keySet().stream().map(Tag::text).toList(), 3);
+    }
+
+    @Override
+    public List<Recorded> tariff() {
+        return List.of();
     }
 
     @Override

@@ -27,6 +27,7 @@ import ortet.book.Checkup;
 import ortet.book.Diary;
 import ortet.book.Progress;
 import ortet.book.Proposal;
+import ortet.book.QuickDisk;
 import ortet.book.Receipt;
 import ortet.entry.EntryId;
 import ortet.value.Refused;
@@ -37,7 +38,7 @@ class ManyWritersTests {
     private static final int WRITERS = 8;
     private static final int EACH = 12;
 
-    @TempDir
+    @TempDir(factory = QuickDisk.class)
     Path folder;
 
     @Test

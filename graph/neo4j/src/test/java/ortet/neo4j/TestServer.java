@@ -16,6 +16,7 @@ import org.neo4j.driver.SessionConfig;
 import org.neo4j.driver.Values;
 import org.neo4j.harness.Neo4j;
 import org.neo4j.harness.Neo4jBuilders;
+import ortet.book.QuickDisk;
 
 /**
  * One Neo4j server in this process for all tests of a run, spoken with over Bolt; emptied for each book.
@@ -52,6 +53,7 @@ final class TestServer {
 
     private static Neo4j builder() {
         return Neo4jBuilders.newInProcessBuilder()
+                .withWorkingDir(QuickDisk.folder())
                 .withDisabledServer()
                 .withConfig(BoltConnectorInternalSettings.enable_local_connector, false)
                 .withConfig(BoltConnectorInternalSettings.thread_pool_shutdown_wait_time, Duration.ZERO)

@@ -19,7 +19,7 @@ final class Schema {
     static final int APPLICATION = 0x4f727431;
 
     /** The schema of this program. */
-    static final Schema CURRENT = new Schema(numbered(1));
+    static final Schema CURRENT = new Schema(numbered(2));
 
     private final List<String> steps;
 

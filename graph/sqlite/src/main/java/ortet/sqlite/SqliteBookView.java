@@ -299,6 +299,11 @@ final class SqliteBookView implements BookView, AutoCloseable {
     }
 
     @Override
+    public List<Recorded> tariff() {
+        return many("tariff", SqliteBookView::recorded);
+    }
+
+    @Override
     public Collection<Person> persons() {
         return many("persons", SqliteBookView::person);
     }

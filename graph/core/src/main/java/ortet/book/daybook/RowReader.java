@@ -62,6 +62,8 @@ final class RowReader {
     private static final int VALUE = COLUMNS.at("value");
     private static final String LINE = "line:";
     private static final List<String> KEY_COLUMNS = List.of("target", "field", "cultivar", "place");
+    private static final List<String> TARIFF_COLUMNS =
+            List.of("task", "material", "container", "size", "per", "units_per_m2");
     /** Stand in for what is wrong and has been told, so that it is not told twice. */
     private static final EntryId NOTHING = new EntryId(new UUID(0, 0));
 
@@ -178,7 +180,8 @@ final class RowReader {
 
     /**
      * Return what tells a row from others of its source: the kind, the day and the tags in the order of their
-     * characters; where there are none, or an entry is amended, also what it is about.
+     * characters; where there are none, or an entry is amended, also what it is about; for a cost or a price also what
+     * costs it.
      */
     static String key(When day, Entry entry) {
         List<Tag> tags = entry.tags();
@@ -193,6 +196,11 @@ final class RowReader {
             Map<String, String> texts = Form.write(entry);
             for (String column : KEY_COLUMNS) {
                 key.append('\n').append(texts.getOrDefault(column, ""));
+            }
+            if (entry.kind() == EntryKind.COST_LISTED || entry.kind() == EntryKind.PRICE_LISTED) {
+                for (String column : TARIFF_COLUMNS) {
+                    key.append('\n').append(texts.getOrDefault(column, ""));
+                }
             }
         }
         return key.toString();

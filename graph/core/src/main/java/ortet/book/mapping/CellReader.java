@@ -155,7 +155,10 @@ final class CellReader {
                 settings.numbers().parse(cell, meaning.measure(), unit).toString();
             case HORMONE -> hormone(cell);
             case STRENGTH -> Hormone.strength(cell, unit, settings.numbers());
-            case MONEY -> settings.numbers().money(cell, unit);
+            case MONEY ->
+                meaning.field().equals("price")
+                        ? settings.numbers().money(cell, unit)
+                        : settings.numbers().amount(cell, unit);
             case CULTIVAR -> CultivarText.whole(cell);
             case TAXON -> CultivarText.taxon(cell);
             case EPITHET -> CultivarText.epithet(cell);

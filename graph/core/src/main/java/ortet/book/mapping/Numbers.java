@@ -181,6 +181,20 @@ final class Numbers {
      * @throws Refused when the text is none
      */
     String money(String text, Optional<String> currency) {
+        return money(text, currency, false);
+    }
+
+    /**
+     * Read an amount that need not be whole in the currency's minor unit, and write it as the book does.
+     *
+     * @param currency the currency where the text names none
+     * @throws Refused when the text is none
+     */
+    String amount(String text, Optional<String> currency) {
+        return money(text, currency, true);
+    }
+
+    private String money(String text, Optional<String> currency, boolean fine) {
         String bare = text.strip();
         Optional<String> named = Optional.empty();
         for (Map.Entry<String, String> sign : SIGNS.entrySet()) {
@@ -206,14 +220,16 @@ final class Numbers {
                         "expected an amount with its currency, such as 24.50 EUR, found \"" + text.strip()
                                 + "\"; the mapping can say the currency: = price in EUR"));
         BigDecimal amount = value(bare).stripTrailingZeros();
-        int digits = digits(in);
+        int minor = digits(in);
+        int digits = fine ? PRECISE : minor;
         if (amount.signum() < 0 || amount.scale() > digits) {
             throw Refused.because(
                     "bad-money",
                     "expected an amount of at least 0 with at most " + digits + " decimals, found \"" + text.strip()
                             + "\"");
         }
-        return amount.setScale(Math.max(0, digits)).toPlainString() + " " + in.toUpperCase(Locale.ROOT);
+        return (fine ? amount.setScale(Math.max(0, amount.scale())) : amount.setScale(minor)).toPlainString() + " "
+                + in.toUpperCase(Locale.ROOT);
     }
 
     /** Return how many decimals a currency has; refuse one that ISO 4217 does not know. */

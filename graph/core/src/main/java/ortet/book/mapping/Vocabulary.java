@@ -284,7 +284,7 @@ final class Vocabulary {
                 switch (name) {
                     case "cultivar", "stock_cultivar" -> Sort.CULTIVAR;
                     case "strength" -> Sort.STRENGTH;
-                    case "price" -> Sort.MONEY;
+                    case "price", "amount" -> Sort.MONEY;
                     case "mothers" -> Sort.MOTHERS;
                     case "findings" -> Sort.FINDINGS;
                     default -> Sort.TEXT;

@@ -136,13 +136,17 @@ class DayBookPageTests {
     @Test
     void givesExamplesThatTheBookTakes() {
         Desk desk = new Desk();
-        assertEquals(2, examples().size());
+        assertEquals(3, examples().size());
         Reading.Rows rows = desk.read(
                 Desk.file("example.csv", examples().get(0)),
-                Desk.file("persons.csv", examples().get(1)));
+                Desk.file("persons.csv", examples().get(2)));
         Receipt receipt = rows.writeInto(desk.diary().store(), desk.diary().judge(), Progress.NONE);
         assertEquals(6, receipt.written().size());
         assertEquals(6, receipt.begun());
+        Receipt tariff = desk.read(Desk.file("tariff.csv", examples().get(1)))
+                .writeInto(desk.diary().store(), desk.diary().judge(), Progress.NONE);
+        assertEquals(6, tariff.written().size());
+        assertEquals(0, tariff.begun());
         assertEquals(
                 List.of("example.csv:2:by: Una Thornfield is new, and becomes #3 (staff)"), Desk.texts(rows.remarks()));
     }

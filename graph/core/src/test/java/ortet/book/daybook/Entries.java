@@ -70,6 +70,7 @@ final class Entries {
                         Arbitraries.of("House 1", "=Bench 2", "Yard, west"), ODD.filter(text -> !text.isBlank()));
             case "strength" ->
                 Arbitraries.of("0.3%", "3000 ppm", "1 %", "12.34 ppm", "0.01ppm", "12.345 ppm", "0,000001 %");
+            case "amount" -> Arbitraries.of("0.004 EUR", "0 GBP", "12.5 EUR", "3,25 JPY");
             case "price" -> Arbitraries.of("24.50 EUR", "300 JPY");
             case "mothers" -> Arbitraries.of("K-1:2 K-2", "K-7", "");
             case "findings" -> Arbitraries.of("callus:3 dead", "roots-showing");

@@ -136,6 +136,33 @@ class ListRowsTests {
     }
 
     @Test
+    void listsCostsAndPrices() {
+        Sheets costs = with(new Sheets(
+                "sheet pots",
+                "files = a.csv",
+                "row = cost listed",
+                "column From = day",
+                "column Pot = material",
+                "column Each = amount in EUR"));
+        assertEquals(
+                List.of(
+                        "2020-01-02 cost-listed material=2 L amount=0.38 EUR",
+                        "2021-01-02 cost-listed material=9 cm amount=0.004 EUR",
+                        "2021-01-02 cost-listed material=7 cm amount=12.00 GBP"),
+                after(costs, "From,Pot,Each", "2020-01-02,2 L,0.38", "2021-01-02,9 cm,0.0040", "2021-01-02,7 cm,£12"));
+        Sheets prices = with(new Sheets(
+                "sheet prices",
+                "files = a.csv",
+                "row = price listed",
+                "column From = day",
+                "column Size = size",
+                "column Price = price in EUR"));
+        assertEquals(
+                List.of("2020-01-02 price-listed size=M price=38.00 EUR"),
+                after(prices, "From,Size,Price", "2020-01-02,M,38"));
+    }
+
+    @Test
     void followsANewTagWhateverTheOrderOfTheRows() {
         Sheets sheets = with(new Sheets(
                 "sheet labels",

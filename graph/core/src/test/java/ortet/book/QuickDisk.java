@@ -1,0 +1,33 @@
+package ortet.book;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.extension.AnnotatedElementContext;
+import org.junit.jupiter.api.extension.ExtensionContext;
+import org.junit.jupiter.api.io.TempDirFactory;
+
+/**
+ * Where tests put what is written often and need not outlive the machine: in memory where the system has a folder for that,
+ * since a server waits for the disk at every commit. What is killed there is still found there.
+ */
+public final class QuickDisk implements TempDirFactory {
+    private static final Path MEMORY = Path.of("/dev/shm");
+    private static final long ROOM = 2L << 30;
+
+    /** Return the folder in which to make others. */
+    public static Path folder() {
+        try {
+            boolean hasRoom =
+                    Files.isWritable(MEMORY) && Files.getFileStore(MEMORY).getUsableSpace() >= ROOM;
+            return hasRoom ? MEMORY : Path.of(System.getProperty("java.io.tmpdir"));
+        } catch (IOException noSuchFolder) {
+            return Path.of(System.getProperty("java.io.tmpdir"));
+        }
+    }
+
+    @Override
+    public Path createTempDirectory(AnnotatedElementContext element, ExtensionContext test) throws IOException {
+        return Files.createTempDirectory(folder(), "ortet");
+    }
+}
