@@ -83,6 +83,8 @@ class BothStoresTests {
                 "forecast --as-of 2026-06-15",
                 "forecast --cultivar Deshojo --size medium --sales as-before --seed 7 --as-of 2026-06-15",
                 "forecast --check 2024-06-15 --as-of 2026-06-15",
+                "choose --cultivar Deshojo --draws 20",
+                "choose --cultivar Kiyohime --draws 0 --aim demand --as-of 2022-06-30",
                 "offspring L-0452",
                 "clone L-0452",
                 "clones",

@@ -147,7 +147,8 @@ class GuideTests {
                     + desk.done("kin J-1 K-1 --format json")
                     + desk.done("cost of J-1 --format json")
                     + desk.done("cost list --format json")
-                    + desk.done("price list --format json");
+                    + desk.done("price list --format json")
+                    + desk.done("choose --draws 2 --format json");
             TreeSet<String> missing = new TreeSet<>();
             Matcher matcher = FIELD.matcher(all);
             int found = 0;
