@@ -49,6 +49,7 @@ final class ChoiceView {
     private final ChoiceInputs inputs;
     private final Optional<Choice> choice;
     private final String currency;
+    private final double wanted;
     private final Map<String, Mother> mothers = new LinkedHashMap<>();
 
     ChoiceView(ChoiceRequest request, ChoiceInputs inputs, Optional<Choice> choice) {
@@ -57,6 +58,7 @@ final class ChoiceView {
         this.choice = choice;
         this.currency =
                 inputs.currency().map(one -> " " + one.getCurrencyCode()).orElse("");
+        this.wanted = inputs.question().map(ChoiceQuestion::wanted).orElse(0.0);
         inputs.question()
                 .map(ChoiceQuestion::mothers)
                 .orElse(List.of())
@@ -66,6 +68,11 @@ final class ChoiceView {
     void show(boolean trials, boolean explain, OutputFormat format, Screen screen) {
         if (format == OutputFormat.JSON) {
             screen.json(json -> json.object(this::tell));
+            return;
+        }
+        if (choice.isEmpty() && format == OutputFormat.TABLE) {
+            screen.prose(inputs.nothing());
+            inputs.notes().forEach(screen::prose);
             return;
         }
         Sheet.Builder sheet = sheet(trials);
@@ -157,7 +164,7 @@ final class ChoiceView {
                 advice.sureness().share().map(ChoiceView::percent).orElse("–"),
                 advice.sureness().share(),
                 advice.sureness().way(),
-                trial ? money(reasons.learning()) : next(advice),
+                trial ? worth(reasons.learning()) : next(advice),
                 advice.next().map(Alternative::deed),
                 advice.next().map(Alternative::cost),
                 advice.worth(),
@@ -217,15 +224,15 @@ final class ChoiceView {
                     case EARNS_MOST ->
                         advice.now().deed() == Deed.SELL
                                 ? "fetches more than her wood would"
-                                : trees + " trees for " + money(reasons.sales()) + ", " + percent(reasons.rate())
-                                        + " % establish";
+                                : trees + " trees" + (wanted > 0 ? "" : " for " + money(reasons.sales())) + ", "
+                                        + percent(reasons.rate()) + " % establish";
                     case WORTH_MORE_LATER -> later(advice);
                     case NO_DEMAND -> "what she would give is not asked for";
                     case MEANS_ARE_SHORT ->
                         "would pay, were there more "
                                 + reasons.scarcest().map(this::named).orElse("of what is scarce");
                     case ROOM_IS_WORTH_MORE -> "her room is worth more";
-                    case TEACHES -> "to learn how she takes is worth " + money(reasons.learning());
+                    case TEACHES -> "to learn how she takes is worth " + worth(reasons.learning());
                 };
     }
 
@@ -245,12 +252,19 @@ final class ChoiceView {
 
     private String next(Advice advice) {
         return advice.next()
-                .map(other -> other.deed().word() + (other.cost() < AS_GOOD ? ", as good" : " −" + money(other.cost())))
+                .map(other -> other.deed().word()
+                        + (worth(other.cost()).equals("0") ? ", as good" : " −" + worth(other.cost())))
                 .orElse("–");
     }
 
     private static String percent(double share) {
         return share >= 0.995 ? "100" : share < 0.005 ? "0" : Long.toString(Math.round(100 * share));
+    }
+
+    /** Return what something is worth to the plan: trees asked for where these are the aim, else money; "0" for next to none. */
+    private String worth(double amount) {
+        double counted = wanted > 0 ? amount / wanted : amount;
+        return counted < AS_GOOD ? "0" : money(counted) + (wanted > 0 ? " trees" : "");
     }
 
     private static String money(double amount) {
@@ -274,7 +288,8 @@ final class ChoiceView {
                         ? "one more hour or m² would be worth nothing more: none is short"
                         : "one more would be worth: "
                                 + scarce.stream()
-                                        .map(use -> named(use.resource()) + " " + money(use.worth()) + currency)
+                                        .map(use -> named(use.resource()) + " " + worth(use.worth())
+                                                + (wanted > 0 ? "" : currency))
                                         .collect(Collectors.joining("; ")));
         plan.resources().stream()
                 .filter(ResourceUse::isOverused)
@@ -347,7 +362,7 @@ final class ChoiceView {
 
     private List<ResourceUse> scarce(Choice plan) {
         return plan.resources().stream()
-                .filter(use -> use.worth() > WORTH_TELLING
+                .filter(use -> use.worth() > Math.max(WORTH_TELLING, AS_GOOD * wanted)
                         && (use.resource().kind() == Resource.Kind.HOURS
                                 || use.resource().kind() == Resource.Kind.ROOM
                                 || use.resource().kind() == Resource.Kind.LICENCE))

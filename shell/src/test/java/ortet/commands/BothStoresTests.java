@@ -87,6 +87,8 @@ class BothStoresTests {
                 "plan --cultivar \"Acer palmatum\" --count 20 --by 2029-10-01 --method cutting --size small --as-of 2026-06-15",
                 "plan show",
                 "plan list",
+                "choose --cultivar Deshojo --draws 20",
+                "choose --cultivar Kiyohime --draws 0 --aim demand --as-of 2022-06-30",
                 "offspring L-0452",
                 "clone L-0452",
                 "clones",

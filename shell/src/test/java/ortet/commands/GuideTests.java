@@ -165,7 +165,8 @@ class GuideTests {
                             "plan --cultivar 'Acer palmatum' --count 3 --by 2029-01-01 --method layer --format json")
                     + planned()
                     + desk.done("cost list --format json")
-                    + desk.done("price list --format json");
+                    + desk.done("price list --format json")
+                    + desk.done("choose --draws 2 --format json");
             TreeSet<String> missing = new TreeSet<>();
             Matcher matcher = FIELD.matcher(all);
             int found = 0;

@@ -64,6 +64,11 @@ public record ChoiceQuestion(
         }
     }
 
+    /** Return how much more than its price a tree asked for counts, by the aim; 0 when the aim is the margin. */
+    public double wanted() {
+        return new Layout(this, 1).wanted;
+    }
+
     /** Return this question with other settings. */
     public ChoiceQuestion with(Settings other) {
         return new ChoiceQuestion(mothers, ways, outlets, limits, costs, seasons, other);

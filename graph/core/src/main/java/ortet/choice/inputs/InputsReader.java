@@ -862,14 +862,19 @@ public final class InputsReader {
         Map<Demands.Kind, List<DemandLine>> lines = new HashMap<>();
         for (DemandLine line : request.demand().orElse(List.of())) {
             Set<CultivarName> meant = Lookup.cultivars(view, line.cultivar(), snapshot.cultivars());
-            for (CultivarName name : meant) {
-                if (meant.size() == 1 || name.toString().equals(line.cultivar())) {
-                    lines.computeIfAbsent(
-                                    new Demands.Kind(snapshot.cultivars().indexOf(name), size(line.size())),
-                                    key -> new ArrayList<>())
-                            .add(line);
-                }
-            }
+            CultivarName name = meant.stream()
+                    .filter(one -> meant.size() == 1 || one.toString().equals(line.cultivar()))
+                    .findFirst()
+                    .orElseThrow(() -> Refused.because(
+                            "several-cultivars",
+                            "demand for \"" + line.cultivar() + "\": expected one cultivar, but these are so called: "
+                                    + named(meant.stream()
+                                            .map(CultivarName::toString)
+                                            .toList())));
+            lines.computeIfAbsent(
+                            new Demands.Kind(snapshot.cultivars().indexOf(name), size(line.size())),
+                            key -> new ArrayList<>())
+                    .add(line);
         }
         return lines;
     }
