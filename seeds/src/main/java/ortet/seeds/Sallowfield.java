@@ -81,6 +81,7 @@ public final class Sallowfield {
 
         registers(nursery);
         new Tariff(nursery).plan();
+        new Plans(nursery).plan();
         mothers.oldStock();
         mothers.laterStock();
         showpiece.plan();

@@ -1,0 +1,50 @@
+package ortet.seeds;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import ortet.entry.EntryKind;
+import ortet.entry.PlannedMethod;
+import ortet.value.When;
+
+/** What Sallowfield has accepted to set in the coming year, for orders that are invented like everything else. */
+final class Plans {
+    private static final LocalDate ACCEPTED = LocalDate.of(2026, 10, 30);
+
+    private final Nursery nursery;
+
+    Plans(Nursery nursery) {
+        this.nursery = nursery;
+    }
+
+    /** Accept the plans when the year's work is done. */
+    void plan() {
+        nursery.agenda.on(ACCEPTED, this::accept);
+    }
+
+    private void accept() {
+        planned("Arakawa 2031", "Acer palmatum 'Arakawa'", PlannedMethod.LAYER, "3", "10", "6.1")
+                .write();
+        planned("Deshojo trays", "Acer palmatum 'Deshojo'", PlannedMethod.CUTTING, "20", "98", "31.6")
+                .set("size", "small")
+                .set("note", "invented: for the spring sale of 2031")
+                .write();
+        planned("Beni-chidori 2032", "Prunus mume 'Beni-chidori'", PlannedMethod.GRAFT, "5", "14", "8.2")
+                .write();
+    }
+
+    private DayBook.Draft planned(
+            String name, String cultivar, PlannedMethod method, String wanted, String toSet, String expected) {
+        return nursery.book
+                .on(When.on(ACCEPTED), Optional.empty(), EntryKind.PLANNED)
+                .set("name", name)
+                .set("cultivar", cultivar)
+                .set("method", method)
+                .set("wanted", wanted)
+                .set("wanted_by", "2031-10-01")
+                .set("sure_percent", "90")
+                .set("to_set", toSet)
+                .set("set_from", "2027-04-25")
+                .set("set_to", "2027-08-24")
+                .set("expected", expected);
+    }
+}
