@@ -172,7 +172,7 @@ final class ChoiceView {
                 reasons.rate(),
                 reasons.trees(),
                 reasons.sales(),
-                reasons.spent(),
+                reasons.spent() + 0.0,
                 reasons.learning(),
                 candidate.wood());
     }
@@ -456,7 +456,7 @@ final class ChoiceView {
                 .field("rate", reasons.rate())
                 .field("trees", reasons.trees())
                 .field("sales", reasons.sales())
-                .field("spent", reasons.spent())
+                .field("spent", reasons.spent() + 0.0)
                 .field("means", reasons.means())
                 .field("learning", reasons.learning())
                 .field("trial_layers", mother.trial().map(ortet.choice.Trial::layers));
