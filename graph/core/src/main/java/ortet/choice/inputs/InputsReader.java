@@ -923,6 +923,11 @@ public final class InputsReader {
             notes.add("positions of " + expected + " of " + candidates.size()
                     + " mothers were never counted and are expected by others, or by what was set before (~)");
         }
+        int[] ungraded = rearing.ungraded();
+        if (ungraded[0] > 0) {
+            notes.add("sold without a size class, which has no price: " + ungraded[0] + " of " + ungraded[1]
+                    + " trees from layers and cuttings; as many of those to come count for nothing");
+        }
         if (!rearing.missing().isEmpty()) {
             notes.add("not listed, and counted for nothing: " + named(List.copyOf(rearing.missing())));
         }
