@@ -172,7 +172,7 @@ final class ChoiceView {
                 reasons.rate(),
                 reasons.trees(),
                 reasons.sales(),
-                reasons.spent(),
+                reasons.spent() + 0.0,
                 reasons.learning(),
                 candidate.wood());
     }
@@ -302,12 +302,14 @@ final class ChoiceView {
                     "to learn: by how much the plans of the years after would gain, on average, from what so many layers"
                             + " teach about her take; what they teach about others of her cultivar is not counted");
         } else {
-            sheet.note(
-                    "sure: share of " + request.draws() + " draws of what is not known in which the same deed is best, "
-                            + (plan.whole()
-                                    ? "the plan made anew for each"
-                                    : "each mother judged at the worth of means and trees in the plan")
-                            + "; else: the next best, and what it would cost; ~: positions expected, not counted");
+            sheet.note((request.draws() == 0
+                            ? "how sure is not told (--draws 0)"
+                            : "sure: share of " + request.draws()
+                                    + " draws of what is not known in which the same deed is best, "
+                                    + (plan.whole()
+                                            ? "the plan made anew for each"
+                                            : "each mother judged at the worth of means and trees in the plan"))
+                    + "; else: the next best, and what it would cost; ~: positions expected, not counted");
         }
         if (currency.isEmpty()) {
             sheet.note("no costs and prices are listed: only trees count");
@@ -454,7 +456,7 @@ final class ChoiceView {
                 .field("rate", reasons.rate())
                 .field("trees", reasons.trees())
                 .field("sales", reasons.sales())
-                .field("spent", reasons.spent())
+                .field("spent", reasons.spent() + 0.0)
                 .field("means", reasons.means())
                 .field("learning", reasons.learning())
                 .field("trial_layers", mother.trial().map(ortet.choice.Trial::layers));

@@ -17,7 +17,7 @@ import java.util.Optional;
  * @param resources all that is limited
  * @param sales all outlets in all years
  * @param outlook how the plan fares in each draw
- * @param whole whether all was given whole to the solver, rather than mother by mother
+ * @param whole whether all was given whole to the branch-and-bound solver, rather than mother by mother
  */
 public record Choice(
         Status status,

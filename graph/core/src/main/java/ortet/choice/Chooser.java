@@ -10,9 +10,10 @@ import ortet.book.Progress;
  * Chooses what to do with each mother, this year and in the years after, so that the aim is served best within what the
  * nursery has.
  *
- * <p>The programme is an integer one. Its relaxation is solved by column generation, see {@code docs/methods/choice.md};
- * small nurseries then go whole to a branch-and-bound solver, large ones choose among the paths found. The same question
- * gets the same answer, unless the time limit strikes.
+ * <p>The programme is an integer one; {@code docs/methods/choice.md} has it whole. Its relaxation gives the worth of hours,
+ * room and trees, and a bound of every plan. A handful of mothers goes whole to a branch-and-bound solver; of more, each
+ * follows one of her best paths, and the plan is bettered mother by mother. The same question gets the same answer, unless
+ * the time limit strikes. Safe for use by several threads.
  */
 public final class Chooser {
     private Chooser() {}
@@ -26,7 +27,7 @@ public final class Chooser {
         Settings settings = question.settings();
         Deadline late = Deadline.in(settings.draws() > 0 ? settings.atMost().dividedBy(2) : settings.atMost());
         Deadline end = Deadline.in(settings.atMost());
-        boolean whole = question.mothers().size() <= settings.wholeUpTo();
+        boolean whole = question.mothers().size() <= settings.anewUpTo();
         Paths paths = Paths.planned(question);
         double[] first = paths.first();
         Planner planner = new Planner(settings.gap(), whole, late, progress);
@@ -37,7 +38,7 @@ public final class Chooser {
         }
         Planner.Plan plan = planner.plan(paths, first, tries);
         Surety surety = new Surety(paths, plan, whole, end, progress);
-        return answer(paths, plan, surety, whole);
+        return answer(paths, plan, surety, whole && question.mothers().size() <= Planner.EXACT);
     }
 
     /** Find what trials teach at the prices of the plan without that, and return those prices. */

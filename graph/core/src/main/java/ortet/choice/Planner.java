@@ -13,24 +13,44 @@ final class Planner {
     /** What the solver itself may be off by, as a share. */
     private static final double ROUNDING = 2e-6;
 
+    /** Up to how many mothers simplex is quick; beyond, prices go by steps. */
     private static final int MANY = 600;
-    private static final int ROUNDS = 6;
-    private static final int FEW_ROUNDS = 6;
-    private static final int FEW_NODES = 1;
-    private static final int MOST_NODES = 5_000;
-    private static final int EXACT = 6;
+    /** Up to how many mothers the solver is asked for the best plan that the paths found make. */
     private static final int SOME = 100;
-    private static final int SHAKES = 4000;
-    private static final int MOST_SHAKES = 300;
-    private static final long SEED = 1;
-    private static final double WIDTH = 0.25;
-    private static final double MOVED = 0.2;
-    private static final int STEPS = 100;
+    /** Up to how many mothers branch and bound comes to its end in some seconds. */
+    static final int EXACT = 6;
+
+    /** How often a plan is gone through when it is polished; the later rounds mend little. */
+    private static final int ROUNDS = 6;
+    /** At the root alone: what the solver's own heuristics find there is nearly all that it finds. */
+    private static final int FEW_NODES = 1;
+
+    private static final int MOST_NODES = 5_000;
+
+    /** Steps from prices that are not known at all; half as many from good ones. At 100 the gap lessens by a third. */
+    private static final int STEPS = 60;
+
     private static final double LARGE = 0.5;
     private static final double SMALL = 0.05;
 
-    /** A plan, the prices in it, and a bound of all plans. */
-    record Plan(Path[] paths, double[] prices, double bound, Account account, boolean isBest) {}
+    /** Shakes times mothers, so that small plans are shaken more. */
+    private static final int SHAKES = 4000;
+
+    private static final int MOST_SHAKES = 300;
+    /** Where branch and bound follows. */
+    private static final int FEW_SHAKES = 20;
+
+    private static final long SEED = 1;
+    /** By how much prices are shaken, on the scale of logarithms. */
+    private static final double WIDTH = 0.25;
+    /** What share of the mothers is moved in a shake. */
+    private static final double MOVED = 0.2;
+
+    /** After how many parts of a plan that breaks a right it is looked at again. */
+    private static final int PARTS = 50;
+
+    /** A plan, the prices in it, a bound of all plans, and the bound at these prices, which may be farther off. */
+    record Plan(Path[] paths, double[] prices, double bound, double pricedBound, Account account, boolean isBest) {}
 
     private final double gap;
     private final boolean whole;
@@ -78,15 +98,18 @@ final class Planner {
         plan = lawful(paths, plan);
         account = Account.of(paths, plan);
         bound = Math.max(bound, account.worth());
-        return new Plan(plan, relaxed.prices(), bound, account, isClose(account.worth(), bound));
+        return new Plan(plan, relaxed.prices(), bound, relaxed.bound(), account, isClose(account.worth(), bound));
     }
 
     /** Return a plan that breaks no right and no share: mothers who set something are left alone until none is broken. */
     private static Path[] lawful(Paths paths, Path[] begin) {
         Path[] plan = begin.clone();
-        for (int at = 0; at < plan.length && Account.of(paths, plan).broken() > 0; at++) {
-            if (plan[at].sets().length > 0) {
-                plan[at] = paths.idle(at);
+        int part = (plan.length + PARTS - 1) / PARTS;
+        for (int from = 0; from < plan.length && Account.of(paths, plan).broken() > 0; from += part) {
+            for (int at = from; at < Math.min(plan.length, from + part); at++) {
+                if (plan[at].sets().length > 0) {
+                    plan[at] = paths.idle(at);
+                }
             }
         }
         return plan;
@@ -114,7 +137,8 @@ final class Planner {
         Random random = new Random(SEED);
         Path[] plan = begin;
         double worth = Account.of(paths, plan).worth();
-        int shakes = Math.min(MOST_SHAKES, SHAKES / Math.max(1, plan.length));
+        int most = whole && plan.length <= EXACT ? FEW_SHAKES : MOST_SHAKES;
+        int shakes = Math.min(most, SHAKES / Math.max(1, plan.length));
         for (int shake = 0; shake < shakes && !late.isOver() && !isClose(worth, bound); shake++) {
             double[] others = prices.clone();
             for (int row = 0; row < others.length; row++) {
@@ -154,7 +178,7 @@ final class Planner {
             }
         }
         if (weightiest.length > MANY) {
-            return new Polish(paths, paths(paths, weightiest)).run(FEW_ROUNDS);
+            return new Polish(paths, paths(paths, weightiest)).run(ROUNDS);
         }
         Path[] first = new Polish(paths, paths(paths, weightiest)).run(ROUNDS);
         for (int at = 0; at < first.length; at++) {

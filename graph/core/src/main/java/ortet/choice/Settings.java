@@ -12,13 +12,14 @@ import ortet.value.Require;
  * @param scenarios on how many draws the plan is made: 1 plans on the means of all draws; more plan on the first so many
  *     draws together, so that trees missing in a bad season are not made up for by those left over in a good one
  * @param discount by what a year's delay lessens money, 0 for not at all, below 1: money after t years counts (1 − d)^t
- * @param wholeUpTo up to how many mothers all is given whole to the solver, and each draw is solved anew
+ * @param anewUpTo up to how many mothers each draw is solved anew, and, if there are six of them or fewer, all is given
+ *     whole to the branch-and-bound solver
  * @param draws on how many draws to judge how sure each answer is, 0 for not at all
  * @param gap by what share of its worth a plan may fall short of the best before the search goes on
  * @param atMost after how long to stop with the best plan found
  */
 public record Settings(
-        Aim aim, int years, int scenarios, double discount, int wholeUpTo, int draws, double gap, Duration atMost) {
+        Aim aim, int years, int scenarios, double discount, int anewUpTo, int draws, double gap, Duration atMost) {
     /** Five years, the greatest margin on the means, 200 draws, half of a per mille, within a minute. */
     public static final Settings DEFAULTS = new Settings(Aim.MARGIN, 5, 1, 0, 40, 200, 5e-4, Duration.ofSeconds(60));
 
@@ -30,7 +31,7 @@ public record Settings(
         Require.that(years >= 1 && years <= MOST_YEARS, "years", "1 to " + MOST_YEARS);
         Require.atLeast(1, scenarios, "scenarios");
         Require.that(discount >= 0 && discount < 1, "discount", "0 to below 1");
-        Require.atLeast(0, wholeUpTo, "mothers solved whole");
+        Require.atLeast(0, anewUpTo, "mothers solved anew");
         Require.atLeast(0, draws, "draws");
         Require.that(gap >= 0 && gap < 1, "gap", "0 to below 1");
         Require.that(!atMost.isNegative() && !atMost.isZero(), "time limit", "above 0");
@@ -38,41 +39,41 @@ public record Settings(
 
     /** Return these with another aim. */
     public Settings aim(Aim other) {
-        return new Settings(other, years, scenarios, discount, wholeUpTo, draws, gap, atMost);
+        return new Settings(other, years, scenarios, discount, anewUpTo, draws, gap, atMost);
     }
 
     /** Return these for another number of years. */
     public Settings years(int other) {
-        return new Settings(aim, other, scenarios, discount, wholeUpTo, draws, gap, atMost);
+        return new Settings(aim, other, scenarios, discount, anewUpTo, draws, gap, atMost);
     }
 
     /** Return these with a plan made on several draws together. */
     public Settings scenarios(int other) {
-        return new Settings(aim, years, other, discount, wholeUpTo, draws, gap, atMost);
+        return new Settings(aim, years, other, discount, anewUpTo, draws, gap, atMost);
     }
 
     /** Return these with another discount. */
     public Settings discount(double other) {
-        return new Settings(aim, years, scenarios, other, wholeUpTo, draws, gap, atMost);
+        return new Settings(aim, years, scenarios, other, anewUpTo, draws, gap, atMost);
     }
 
-    /** Return these with another bound for what is solved whole. */
-    public Settings wholeUpTo(int other) {
+    /** Return these with another bound for what is solved anew. */
+    public Settings anewUpTo(int other) {
         return new Settings(aim, years, scenarios, discount, other, draws, gap, atMost);
     }
 
     /** Return these with another number of draws. */
     public Settings draws(int other) {
-        return new Settings(aim, years, scenarios, discount, wholeUpTo, other, gap, atMost);
+        return new Settings(aim, years, scenarios, discount, anewUpTo, other, gap, atMost);
     }
 
     /** Return these with another gap. */
     public Settings gap(double other) {
-        return new Settings(aim, years, scenarios, discount, wholeUpTo, draws, other, atMost);
+        return new Settings(aim, years, scenarios, discount, anewUpTo, draws, other, atMost);
     }
 
     /** Return these with another time limit. */
     public Settings atMost(Duration other) {
-        return new Settings(aim, years, scenarios, discount, wholeUpTo, draws, gap, other);
+        return new Settings(aim, years, scenarios, discount, anewUpTo, draws, gap, other);
     }
 }

@@ -13,8 +13,21 @@ import java.util.Map;
  * years + n). A state is how many parts are in which stage.
  */
 final class Shape {
-    /** A deed in a state. */
+    /**
+     * A deed in a state.
+     *
+     * @param number counted over all years and states
+     * @param stages of the parts from which something is taken
+     * @param taken how many parts in each of these
+     * @param takesLeft whether parts are taken that were left long since the beginning
+     * @param leastAge the fewest years since a part taken was layered; the greatest number when none was
+     * @param longParts how many parts stand long in this year
+     * @param shortParts how many stand short
+     * @param next the state a year later; -1 when she is gone
+     * @param soldFrom the state in which she is sold; -1 when she is not
+     */
     record Arc(
+            int number,
             Deed deed,
             int[] stages,
             int[] taken,
@@ -31,6 +44,7 @@ final class Shape {
     private final int years;
     private final List<List<int[]>> states = new ArrayList<>();
     private final Arc[][][] arcs;
+    private int arcCount;
 
     private static final Map<Integer, Shape> MADE = new java.util.concurrent.ConcurrentHashMap<>();
 
@@ -78,6 +92,10 @@ final class Shape {
         return arcs[year][state];
     }
 
+    int arcCount() {
+        return arcCount;
+    }
+
     int stages() {
         return 1 + 2 * years;
     }
@@ -87,10 +105,28 @@ final class Shape {
         int recovering = now[1];
         int grown = number(aged(now, NOBODY, false), later, numbers);
         all.add(new Arc(
-                Deed.LEAVE_LONG, NOBODY, NOBODY, false, Integer.MAX_VALUE, parts - recovering, recovering, grown, -1));
+                arcCount++,
+                Deed.LEAVE_LONG,
+                NOBODY,
+                NOBODY,
+                false,
+                Integer.MAX_VALUE,
+                parts - recovering,
+                recovering,
+                grown,
+                -1));
         if (year == 0) {
             all.add(new Arc(
-                    Deed.TRY_OUT, new int[] {0}, new int[] {parts}, true, Integer.MAX_VALUE, parts, 0, grown, -1));
+                    arcCount++,
+                    Deed.TRY_OUT,
+                    new int[] {0},
+                    new int[] {parts},
+                    true,
+                    Integer.MAX_VALUE,
+                    parts,
+                    0,
+                    grown,
+                    -1));
         }
         int[] taken = new int[now.length];
         choose(now, taken, 0, () -> {
@@ -103,7 +139,7 @@ final class Shape {
         int cut = number(aged(now, now, true), later, numbers);
         all.add(taking(Deed.CUT_BACK, now, now, 0, parts, cut, -1));
         all.add(taking(Deed.TAKE_CUTTINGS, now, now, 0, parts, cut, -1));
-        all.add(new Arc(Deed.SELL, NOBODY, NOBODY, false, Integer.MAX_VALUE, 0, 0, -1, state));
+        all.add(new Arc(arcCount++, Deed.SELL, NOBODY, NOBODY, false, Integer.MAX_VALUE, 0, 0, -1, state));
         return all.toArray(Arc[]::new);
     }
 
@@ -120,7 +156,7 @@ final class Shape {
         }
         int[] which = stages.stream().mapToInt(Integer::intValue).toArray();
         int[] many = stages.stream().mapToInt(stage -> taken[stage]).toArray();
-        return new Arc(deed, which, many, taken[0] > 0, leastAge, longParts, shortParts, next, soldFrom);
+        return new Arc(arcCount++, deed, which, many, taken[0] > 0, leastAge, longParts, shortParts, next, soldFrom);
     }
 
     private static void choose(int[] now, int[] taken, int stage, Runnable then) {

@@ -15,6 +15,10 @@ final class Stock {
     final int[][] shareRows;
     /** By stage and year: positions by band, then cuttings. */
     private final int[][][] wood;
+    /** By arc. */
+    private final boolean[] open;
+    /** By arc: positions by band, then cuttings, as expected. */
+    private final int[][] free;
 
     final double[][] tree;
     final double[][] end;
@@ -57,6 +61,21 @@ final class Stock {
         }
         this.tree = mother.asTree().map(worth -> worths(layout, worth)).orElse(new double[0][]);
         this.end = worths(layout, mother.atEnd());
+        this.open = new boolean[shape.arcCount()];
+        this.free = new int[shape.arcCount()][];
+        int[] nothing = new int[bands + 1];
+        for (int year = 0; year < layout.years; year++) {
+            for (int state = 0; state < shape.states(year); state++) {
+                for (Shape.Arc arc : shape.arcs(year, state)) {
+                    open[arc.number()] = mayDo(year, arc);
+                    free[arc.number()] = nothing;
+                    if (arc.stages().length > 0) {
+                        free[arc.number()] = new int[bands + 1];
+                        count(year, arc, 1, free[arc.number()]);
+                    }
+                }
+            }
+        }
     }
 
     private int[] flat(Wood one) {
@@ -98,8 +117,21 @@ final class Stock {
         return mother.asTree().orElseThrow().afterLayering().get(0) * layout.discount(year);
     }
 
+    /** Tell whether a deed is open to her in a year, whatever her wood. */
+    boolean isOpen(Shape.Arc arc) {
+        return open[arc.number()];
+    }
+
     /** Return by band how many layers, and then how many cuttings, an arc may set; the factor is 1 for what is expected. */
     void wood(int year, Shape.Arc arc, double factor, int[] into) {
+        if (factor == 1) {
+            System.arraycopy(free[arc.number()], 0, into, 0, bands + 1);
+        } else {
+            count(year, arc, factor, into);
+        }
+    }
+
+    private void count(int year, Shape.Arc arc, double factor, int[] into) {
         java.util.Arrays.fill(into, 0, bands + 1, 0);
         for (int i = 0; i < arc.stages().length; i++) {
             int stage = arc.stages()[i];
@@ -111,8 +143,7 @@ final class Stock {
         }
     }
 
-    /** Tell whether a deed is open to her in a year, whatever her wood. */
-    boolean isOpen(int year, Shape.Arc arc) {
+    private boolean mayDo(int year, Shape.Arc arc) {
         if (arc.deed() == Deed.LEAVE_LONG || arc.deed() == Deed.CUT_BACK) {
             return true;
         }
@@ -142,7 +173,7 @@ final class Stock {
         int[] free = new int[bands + 1];
         for (Shape.Arc arc : shape.arcs(year, state)) {
             boolean layers = arc.deed() == Deed.LAYER;
-            if ((layers || arc.deed() == Deed.TAKE_CUTTINGS) && isOpen(year, arc)) {
+            if ((layers || arc.deed() == Deed.TAKE_CUTTINGS) && isOpen(arc)) {
                 wood(year, arc, 1, free);
                 for (int band = layers ? 0 : bands; band < (layers ? bands : bands + 1); band++) {
                     if (free[band] > 0 && (layers ? layerProducts[band] : cuttingProducts).length > 0) {

@@ -16,7 +16,11 @@ final class Surety {
     /** What share of a mother's worth on the mean two deeds may lie apart and still be as good. */
     private static final double NEAR = 0.01;
 
+    /** How many of the paths found for the plan a draw begins with. */
+    private static final int KNOWN = 8;
+    /** With how many mothers at most the prices of a draw are found, and in how many steps; see docs/methods/choice.md. */
     private static final int SAMPLE = 1500;
+
     private static final int STEPS = 25;
     private static final double BEGIN = 0.1;
 
@@ -127,7 +131,8 @@ final class Surety {
     private void anew(Paths now, double[] prices, AtomicIntegerArray counts) {
         for (int at = 0; at < paths.stocks.length; at++) {
             if (now.woodFactors[at] == 1) {
-                now.found.get(at).addAll(paths.found.get(at));
+                List<Path> known = paths.found.get(at);
+                now.found.get(at).addAll(known.subList(0, Math.min(KNOWN, known.size())));
             }
         }
         double[] own;
@@ -192,7 +197,7 @@ final class Surety {
         Stock stock = paths.stocks[at];
         Deed named = next == Deed.LEAVE_LONG ? stock.named(0, 0, stock.shape.arcs(0, 0)[0]) : next;
         double cost = Math.max(0, walk.with(chosen) - walk.with(next));
-        if (!whole || !plan.isBest() || late.isOver()) {
+        if (!whole || paths.stocks.length > Planner.EXACT || !plan.isBest() || late.isOver()) {
             return Optional.of(new Alternative(named, cost, Sureness.Way.PRICED));
         }
         return anewWithout(at, chosen, cost).or(() -> Optional.of(new Alternative(named, cost, Sureness.Way.PRICED)));
@@ -212,7 +217,7 @@ final class Surety {
                     .solve(
                             new Whole.Ask(
                                     plan.prices(),
-                                    plan.bound(),
+                                    plan.pricedBound(),
                                     asked,
                                     Optional.of(barred),
                                     true,

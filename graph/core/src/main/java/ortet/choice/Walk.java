@@ -56,7 +56,7 @@ final class Walk {
                 int which = -1;
                 for (int at = 0; at < arcs.length; at++) {
                     Shape.Arc arc = arcs[at];
-                    if (!who.isOpen(year, arc)) {
+                    if (!who.isOpen(arc)) {
                         continue;
                     }
                     double sum = arc(year, state, arc, woodFactor);

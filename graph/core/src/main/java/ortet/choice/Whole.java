@@ -123,7 +123,7 @@ final class Whole {
                     Shape.Arc arc = arcs[number];
                     boolean isBarred =
                             year == 0 && not.isPresent() && not.orElseThrow() == stock.named(year, state, arc);
-                    double worth = stock.isOpen(year, arc) && !isBarred
+                    double worth = stock.isOpen(arc) && !isBarred
                             ? walk.arc(year, state, arc, paths.woodFactors[at])
                             : Double.NEGATIVE_INFINITY;
                     double through = reach[year][state] + worth + (arc.next() < 0 ? 0 : walk.at(year + 1, arc.next()));

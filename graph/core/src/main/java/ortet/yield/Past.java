@@ -12,6 +12,7 @@ import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import ortet.book.BookView;
 import ortet.book.UnitFacts.Method;
+import ortet.figures.GroupDraws;
 import ortet.figures.MixedFit;
 import ortet.figures.MixedModel;
 import ortet.figures.ModelData;
@@ -43,6 +44,7 @@ public final class Past {
     private static final String YEAR = "season of a mother";
     private static final String TRAY = "tray";
     private static final int ALL = 0;
+    private static final double LEAST_DEVIATION = 0.01;
 
     private final Snapshot snapshot;
     private final Samples samples;
@@ -122,10 +124,24 @@ public final class Past {
     private record Place(int cultivar, int mother, int season, int tray) {}
 
     /**
-     * Fit how the units of a method took: a binomial mixed model with cultivars, mothers within them, seasons shared by all,
-     * the seasons of a mother within her, and trays within these. Rows of no mother or of one of several are left out.
+     * How the units of a method took, drawn.
+     *
+     * @param mothers cultivars, and mothers within them
+     * @param seasons the seasons
+     * @param plain whether mothers and seasons were told apart in models of their own
      */
-    public MixedFit take(Method method) {
+    public record Takes(GroupDraws mothers, GroupDraws seasons, boolean plain) {}
+
+    /**
+     * Draw how the units of a method took, from a binomial mixed model with cultivars, mothers within them, seasons shared by
+     * all, the seasons of a mother within her, and trays within these. Rows of no mother or of one of several are left out.
+     *
+     * <p>Where so little is known that mothers or seasons are estimated not to differ at all, which nobody should take for
+     * true, mothers and seasons are told in two plainer models, each averaged over what the deviations may be.
+     *
+     * @return absent where no outcome is known
+     */
+    public Optional<Takes> take(Method method, int draws, long seed) {
         Map<Place, long[]> sums = new LinkedHashMap<>();
         for (int row : rows(method)) {
             long known = (long) cohorts.taken(row) + cohorts.failed(row);
@@ -139,7 +155,28 @@ public final class Past {
                         known);
             }
         }
-        return fit(sums, true);
+        List<Place> places = List.copyOf(sums.keySet());
+        ModelData mothers = data(sums)
+                .withGroups(CULTIVAR, words(places, Place::cultivar))
+                .withGroupsWithin(MOTHER, CULTIVAR, words(places, Place::mother));
+        ModelData seasons = data(sums).withGroups(SEASON, words(places, Place::season));
+        ModelData all = mothers.withGroups(SEASON, words(places, Place::season))
+                .withGroupsWithin(YEAR, MOTHER, words(places, Place::season));
+        if (places.stream().anyMatch(place -> place.tray() != ALL)) {
+            all = all.withGroupsWithin(TRAY, YEAR, words(places, Place::tray));
+        }
+        MixedFit fit = MixedModel.laplace().fit(all);
+        boolean differ = fit.deviations().stream()
+                .filter(one -> one.grouping().equals(MOTHER) || one.grouping().equals(SEASON))
+                .allMatch(one -> one.sd().filter(sd -> sd > LEAST_DEVIATION).isPresent());
+        if (differ) {
+            return fit.draws(List.of(CULTIVAR, MOTHER, SEASON), draws, seed).map(one -> new Takes(one, one, false));
+        }
+        Optional<GroupDraws> bySeason = MixedModel.laplace().fit(seasons).draws(List.of(SEASON), draws, seed);
+        return MixedModel.laplace()
+                .fit(mothers)
+                .draws(List.of(CULTIVAR, MOTHER), draws, seed)
+                .flatMap(one -> bySeason.map(other -> new Takes(one, other, true)));
     }
 
     /**
@@ -158,7 +195,11 @@ public final class Past {
                 add(sums, new Place(samples.cultivar(row), ALL, samples.season(row), ALL), yes, known);
             }
         }
-        return fit(sums, false);
+        List<Place> places = List.copyOf(sums.keySet());
+        return MixedModel.laplace()
+                .fit(data(sums)
+                        .withGroups(CULTIVAR, words(places, Place::cultivar))
+                        .withGroups(SEASON, words(places, Place::season)));
     }
 
     private static void add(Map<Place, long[]> sums, Place place, long yes, long known) {
@@ -167,23 +208,10 @@ public final class Past {
         sum[1] += known;
     }
 
-    private static MixedFit fit(Map<Place, long[]> sums, boolean byMother) {
-        List<Place> places = List.copyOf(sums.keySet());
-        ModelData data = ModelData.of(
-                        sums.values().stream().mapToLong(sum -> sum[0]).toArray(),
-                        sums.values().stream().mapToLong(sum -> sum[1]).toArray())
-                .withGroups(CULTIVAR, words(places, Place::cultivar));
-        if (byMother) {
-            data = data.withGroupsWithin(MOTHER, CULTIVAR, words(places, Place::mother));
-        }
-        data = data.withGroups(SEASON, words(places, Place::season));
-        if (byMother) {
-            data = data.withGroupsWithin(YEAR, MOTHER, words(places, Place::season));
-            if (places.stream().anyMatch(place -> place.tray() != ALL)) {
-                data = data.withGroupsWithin(TRAY, YEAR, words(places, Place::tray));
-            }
-        }
-        return MixedModel.laplace().fit(data);
+    private static ModelData data(Map<Place, long[]> sums) {
+        return ModelData.of(
+                sums.values().stream().mapToLong(sum -> sum[0]).toArray(),
+                sums.values().stream().mapToLong(sum -> sum[1]).toArray());
     }
 
     private static List<String> words(List<Place> places, java.util.function.ToIntFunction<Place> what) {

@@ -11,13 +11,13 @@ final class ChoiceMeasurements {
     /**
      * Run.
      *
-     * @param arguments size, cultivars, draws, wholeUpTo, seconds, and the aim
+     * @param arguments size, cultivars, draws, anewUpTo, seconds, and the aim
      */
     public static void main(String[] arguments) {
         int size = Integer.parseInt(arguments[0]);
         int draws = Integer.parseInt(arguments[2]);
         Settings settings = Settings.DEFAULTS
-                .wholeUpTo(Integer.parseInt(arguments[3]))
+                .anewUpTo(Integer.parseInt(arguments[3]))
                 .draws(draws)
                 .aim(arguments.length > 5 ? Aim.valueOf(arguments[5]) : Aim.MARGIN)
                 .atMost(Duration.ofSeconds(Integer.parseInt(arguments[4])));
@@ -48,7 +48,7 @@ final class ChoiceMeasurements {
                 (end - begin) / 1e9,
                 (last[0] - begin) / 1e9,
                 deeds);
-        if (draws > 0 && settings.wholeUpTo() > 0) {
+        if (draws > 0 && settings.anewUpTo() > 0) {
             agreement(choice, question);
         }
         System.out.println("overused "
@@ -58,7 +58,7 @@ final class ChoiceMeasurements {
 
     /** Say how far the two ways to find sureness lie apart. */
     private static void agreement(Choice anew, ChoiceQuestion question) {
-        Choice priced = Chooser.choose(question.with(question.settings().wholeUpTo(0)), ortet.book.Progress.NONE);
+        Choice priced = Chooser.choose(question.with(question.settings().anewUpTo(0)), ortet.book.Progress.NONE);
         double apart = 0;
         double most = 0;
         int both = 0;

@@ -155,7 +155,7 @@ class ChooserTests {
         for (long seed = 600; seed < 630; seed++) {
             ChoiceQuestion question = Nurseries.tiny(seed);
             EveryPlan.Best best = EveryPlan.of(question);
-            Settings early = question.settings().wholeUpTo(0).atMost(Duration.ofNanos(1));
+            Settings early = question.settings().anewUpTo(0).atMost(Duration.ofNanos(1));
             Choice choice = choose(question.with(early));
             if (best.exists()) {
                 assertTrue(
@@ -187,7 +187,7 @@ class ChooserTests {
     }
 
     private static Settings large(int draws) {
-        return Settings.DEFAULTS.wholeUpTo(0).draws(draws).atMost(Duration.ofMinutes(5));
+        return Settings.DEFAULTS.anewUpTo(0).draws(draws).atMost(Duration.ofMinutes(5));
     }
 
     @Test
@@ -225,10 +225,10 @@ class ChooserTests {
 
     @Test
     void twoWaysToFindSurenessAgree() {
-        Settings settings = large(40).wholeUpTo(40);
+        Settings settings = large(40).anewUpTo(40);
         ChoiceQuestion question = Nurseries.like(20, 4, 40, 9, settings);
         Choice anew = choose(question);
-        Choice priced = choose(question.with(settings.wholeUpTo(0)));
+        Choice priced = choose(question.with(settings.anewUpTo(0)));
         double apart = 0;
         int both = 0;
         for (int at = 0; at < anew.advice().size(); at++) {
@@ -249,7 +249,7 @@ class ChooserTests {
     @Test
     void isSureOfWhatIsKnown() {
         ChoiceQuestion tiny = Nurseries.tiny(2);
-        Choice choice = choose(tiny.with(tiny.settings().draws(5).wholeUpTo(0)));
+        Choice choice = choose(tiny.with(tiny.settings().draws(5).anewUpTo(0)));
         assertEquals(5, choice.outlook().margins().size());
         assertTrue(choice.outlook().margins().stream().allMatch(one -> Math.abs(one - choice.margin()) < 1e-9));
         assertTrue(choice.advice().stream().allMatch(one -> one.sureness().draws() == 5));

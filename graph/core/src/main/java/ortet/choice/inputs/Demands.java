@@ -72,7 +72,8 @@ final class Demands {
 
     /**
      * Return how many trees that are there already are expected to become fit for sale, by year from the first on: those
-     * graded in the first, those growing on and those set by what became of others of their cultivar and method.
+     * graded in the first, those growing on and those set by what became of others of their cultivar and method. What has
+     * grown on for longer than nine in ten took to become fit for sale is not waited for.
      */
     Map<Kind, double[]> onTheWay(Past past, Rearing rearing) {
         Map<Kind, double[]> ready = new HashMap<>();
@@ -82,7 +83,8 @@ final class Demands {
                     List.of(past.method(one.row()), past.cultivar(one.row())), key -> new int[4]);
             boolean failed = one.end() == Past.End.NEVER_SALEABLE && !one.established();
             sums[failed ? 3 : 2] += one.count();
-            if (one.end() == Past.End.GROWING_ON) {
+            int age = firstYear - past.season(one.row());
+            if (one.end() == Past.End.GROWING_ON && age <= rearing.slowest(past.method(one.row())) + 1) {
                 share(past, rearing, one.row(), one.established() ? one.count() : -one.count(), ready, counts);
             }
         }

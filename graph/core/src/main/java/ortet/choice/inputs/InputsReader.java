@@ -87,6 +87,7 @@ public final class InputsReader {
     private final Lives lives;
     private final List<String> notes = new ArrayList<>();
     private final List<Explained> explained = new ArrayList<>();
+    private final Map<Method, GroupDraws> seasons = new HashMap<>();
     private final int lastDay;
     private final int firstYear;
 
@@ -194,9 +195,16 @@ public final class InputsReader {
         int step = 0;
         for (Method method : PLANNED) {
             progress.at("reading how " + (method == Method.LAYER ? "layers" : "cuttings") + " took", step++, 4);
-            takes.put(
-                    method,
-                    past.take(method).draws(List.of(Past.CULTIVAR, Past.MOTHER, Past.SEASON), draws, request.seed()));
+            Optional<Past.Takes> took = past.take(method, draws, request.seed());
+            takes.put(method, took.map(Past.Takes::mothers));
+            took.ifPresent(one -> seasons.put(method, one.seasons()));
+            explain(
+                    "all",
+                    method == Method.LAYER ? "model of layers" : "model of cuttings",
+                    took.map(one -> one.plain() ? "mothers and seasons apart" : "mothers, seasons and trays together")
+                            .orElse("none"),
+                    "binomial mixed model; apart where so little is known that either is estimated not to differ",
+                    past.rows(method).length + " cohorts");
             establishments.put(
                     method, past.establishment(method).draws(List.of(Past.CULTIVAR), draws, request.seed() + 1));
             progress.at("reading what growing on costs", step++, 4);
@@ -472,7 +480,7 @@ public final class InputsReader {
         notes.addAll(limits.notes());
         return new ChoiceInputs(
                 Optional.of(new ChoiceQuestion(
-                        mothers, List.copyOf(ways.values()), outlets, within, Costs.NONE, seasons(takes), settings)),
+                        mothers, List.copyOf(ways.values()), outlets, within, Costs.NONE, seasons(), settings)),
                 "",
                 candidates,
                 bands,
@@ -662,11 +670,11 @@ public final class InputsReader {
                 : Optional.empty();
     }
 
-    private SeasonEffects seasons(Map<Method, Optional<GroupDraws>> takes) {
+    private SeasonEffects seasons() {
         List<List<Draws>> both = new ArrayList<>();
         for (Method method : PLANNED) {
             List<Draws> list = new ArrayList<>();
-            takes.get(method).ifPresent(all -> {
+            Optional.ofNullable(seasons.get(method)).ifPresent(all -> {
                 for (int year = 0; year < request.years(); year++) {
                     list.add(Draws.of(all.unmet(Past.SEASON, firstYear + year)));
                 }
@@ -914,6 +922,11 @@ public final class InputsReader {
         if (expected > 0) {
             notes.add("positions of " + expected + " of " + candidates.size()
                     + " mothers were never counted and are expected by others, or by what was set before (~)");
+        }
+        int[] ungraded = rearing.ungraded();
+        if (ungraded[0] > 0) {
+            notes.add("sold without a size class, which has no price: " + ungraded[0] + " of " + ungraded[1]
+                    + " trees from layers and cuttings; as many of those to come count for nothing");
         }
         if (!rearing.missing().isEmpty()) {
             notes.add("not listed, and counted for nothing: " + named(List.copyOf(rearing.missing())));

@@ -86,6 +86,24 @@ final class Rearing {
         }
     }
 
+    /** Return after how many years nine in ten of those that become fit for sale have done so. */
+    int slowest(Method method) {
+        return slowest.get(method);
+    }
+
+    /** Return how many trees of the planned methods were sold without a size class, and how many became fit for sale at all. */
+    int[] ungraded() {
+        int[] counts = new int[2];
+        for (Past.Ended one : ended) {
+            boolean planned = past.method(one.row()) == Method.LAYER || past.method(one.row()) == Method.CUTTING;
+            if (planned && one.end() == Past.End.SALEABLE) {
+                counts[1] += one.count();
+                counts[0] += one.size() < snapshot.lives().sizes().size() ? 0 : one.count();
+            }
+        }
+        return counts;
+    }
+
     List<Past.Ended> ended() {
         return ended;
     }
@@ -149,11 +167,8 @@ final class Rearing {
         int all = 0;
         for (Past.Ended one : some) {
             boolean sized = one.size() < snapshot.lives().sizes().size();
-            if (one.end() == Past.End.SALEABLE && !sized) {
-                continue;
-            }
             all += one.count();
-            if (one.end() == Past.End.SALEABLE) {
+            if (one.end() == Past.End.SALEABLE && sized) {
                 bySize.computeIfAbsent(snapshot.lives().sizes().get(one.size()), size -> new TreeMap<>())
                         .merge(years(one), one.count(), Integer::sum);
             }
