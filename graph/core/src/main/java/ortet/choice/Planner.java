@@ -39,6 +39,7 @@ final class Planner {
     private static final int MOST_SHAKES = 300;
     /** Where branch and bound follows. */
     private static final int FEW_SHAKES = 20;
+
     private static final long SEED = 1;
     /** By how much prices are shaken, on the scale of logarithms. */
     private static final double WIDTH = 0.25;
