@@ -194,7 +194,7 @@ class ChooserTests {
     void sameQuestionGetsTheSameAnswer() {
         ChoiceQuestion few = Nurseries.tiny(7);
         assertEquals(choose(few), choose(few));
-        ChoiceQuestion many = Nurseries.like(30, 3, 20, 11, large(10));
+        ChoiceQuestion many = Nurseries.like(16, 3, 20, 11, large(10));
         assertEquals(choose(many), choose(many));
     }
 
@@ -277,7 +277,7 @@ class ChooserTests {
     @Test
     void planOnSeveralDrawsIsWorthNoMoreThanOnTheirMean() {
         Settings settings = large(0);
-        ChoiceQuestion question = Nurseries.like(12, 2, 8, 4, settings.scenarios(8));
+        ChoiceQuestion question = Nurseries.like(8, 2, 4, 4, settings.scenarios(4));
         Choice together = choose(question);
         // what is asked for caps each draw by itself, so that a good season cannot make up for a bad one
         assertTrue(together.bound() <= choose(means(question)).bound() * (1 + CLOSE));

@@ -2,6 +2,7 @@ package ortet.choice;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -57,6 +58,7 @@ final class EveryPlan {
     private final ChoiceQuestion question;
     private final int years;
     private final double wanted;
+    private final Map<Outlet, Map<Integer, String>> keys = new IdentityHashMap<>();
     private List<Plan> made = List.of();
     private Mother mother;
     private int barredMother = -1;
@@ -118,12 +120,10 @@ final class EveryPlan {
     private void combine(List<List<Plan>> all, int at, Plan sum, double[] best, long[] plans) {
         if (at == all.size()) {
             plans[0]++;
-            if (fits(sum)) {
-                double worth = worth(sum);
-                if (worth > best[0]) {
-                    best[0] = worth;
-                    best[1] = met(sum);
-                }
+            double worth = worth(sum);
+            if (worth > best[0] && fits(sum)) {
+                best[0] = worth;
+                best[1] = met(sum);
             }
             return;
         }
@@ -218,8 +218,9 @@ final class EveryPlan {
         return asked == 0 ? Double.NaN : delivered / asked;
     }
 
-    private static String key(Outlet outlet, int year) {
-        return "sale|" + year + "|" + outlet.cultivar() + "|" + outlet.sizeClass();
+    private String key(Outlet outlet, int year) {
+        return keys.computeIfAbsent(outlet, fresh -> new HashMap<>())
+                .computeIfAbsent(year, fresh -> "sale|" + year + "|" + outlet.cultivar() + "|" + outlet.sizeClass());
     }
 
     private static int number(String word) {
