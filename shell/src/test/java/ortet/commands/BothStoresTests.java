@@ -84,7 +84,7 @@ class BothStoresTests {
                 "forecast --cultivar Deshojo --size medium --sales as-before --seed 7 --as-of 2026-06-15",
                 "forecast --check 2024-06-15 --as-of 2026-06-15",
                 "choose --cultivar Deshojo --draws 20",
-                "choose --cultivar Kiyohime --draws 0 --aim demand --as-of 2022-06-30",
+                "choose --cultivar Catlin --draws 0 --as-of 2026-10-31",
                 "offspring L-0452",
                 "clone L-0452",
                 "clones",
