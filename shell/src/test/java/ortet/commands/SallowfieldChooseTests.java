@@ -57,14 +57,14 @@ class SallowfieldChooseTests {
     @Test
     void holdsNoNumberThatIsNoneAndFitsTheScreen() {
         for (String line : List.of(
-                "choose --cultivar Kishu --draws 10 --explain" + DAY,
+                "choose --cultivar Itoigawa --draws 10 --explain" + DAY,
                 "choose --cultivar Catlin --draws 0 --format json" + DAY,
                 "choose --cultivar 'Acer palmatum' --draws 0 --format csv --aim demand --as-of 2016-03-01")) {
             String out = answer(line);
             assertFalse(out.contains("NaN"), line);
             assertFalse(out.contains("Infinity"), line);
         }
-        assertTrue(answer("choose --cultivar Kishu --draws 10 --explain" + DAY)
+        assertTrue(answer("choose --cultivar Itoigawa --draws 10 --explain" + DAY)
                 .lines()
                 .allMatch(one -> one.codePointCount(0, one.length()) <= 80));
     }
