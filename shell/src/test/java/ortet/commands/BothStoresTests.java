@@ -88,7 +88,6 @@ class BothStoresTests {
                 "plan show",
                 "plan list",
                 "choose --cultivar Deshojo --draws 20",
-                "choose --cultivar Catlin --draws 0 --as-of 2026-10-31",
                 "offspring L-0452",
                 "clone L-0452",
                 "clones",
