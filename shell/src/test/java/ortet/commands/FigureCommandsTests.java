@@ -24,7 +24,7 @@ import ortet.Desk;
 class FigureCommandsTests {
     private static final Path PAGES = Path.of("..", "docs", "methods");
     private static final Pattern FILE = Pattern.compile("```csv (\\S+)\n(.*?)```", Pattern.DOTALL);
-    private static final Pattern TRANSCRIPT = Pattern.compile("```\n\\$ ortet (.*?)\n(.*?)```", Pattern.DOTALL);
+    private static final Pattern EXAMPLE = Pattern.compile("```\n\\$ ortet (.*?)\n(.*?)```", Pattern.DOTALL);
 
     @TempDir
     static Path folder;
@@ -108,9 +108,9 @@ class FigureCommandsTests {
             }
         }
         for (String page : pages) {
-            Matcher transcript = TRANSCRIPT.matcher(page);
-            while (transcript.find()) {
-                assertEquals(flowing(transcript.group(2)), flowing(done(transcript.group(1))), transcript.group(1));
+            Matcher example = EXAMPLE.matcher(page);
+            while (example.find()) {
+                assertEquals(flowing(example.group(2)), flowing(done(example.group(1))), example.group(1));
                 found++;
             }
         }

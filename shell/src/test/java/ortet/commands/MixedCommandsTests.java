@@ -65,7 +65,7 @@ class MixedCommandsTests {
     }
 
     @Test
-    void theTranscriptsInTheDocumentsAreWhatIsPrinted() throws IOException {
+    void theExamplesInTheDocumentsAreWhatIsPrinted() throws IOException {
         String page = Files.readString(Path.of("../docs/methods/mixed.md"));
         Matcher block = Pattern.compile("```\n\\$ (ortet figures mixed [^\n]*)\n(.*?)```", Pattern.DOTALL)
                 .matcher(page);

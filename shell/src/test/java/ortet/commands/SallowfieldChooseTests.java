@@ -49,7 +49,7 @@ class SallowfieldChooseTests {
         String guide = Files.readString(Path.of("..").resolve("docs/guide.md"));
         String line = "choose --cultivar Deshojo --draws 50" + DAY;
         int from = guide.indexOf("ortet " + line + "\n");
-        assertTrue(from > 0, "the guide has no transcript of " + line);
+        assertTrue(from > 0, "the guide shows no answer to " + line);
         String shown = guide.substring(from + line.length() + 7, guide.indexOf("\n```", from));
         assertEquals(shown.strip(), answer(line).strip());
     }

@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.BeforeAll;
@@ -18,32 +17,21 @@ class SallowfieldForecastTests {
     @TempDir
     static Path folder;
 
-    private static Path book;
+    private static GuidedDemo demo;
 
     @BeforeAll
     static void make() {
-        book = folder.resolve("demo.ortet");
-        try (Desk desk = Desk.open()) {
-            assertEquals(0, desk.type("demo", "--to", book.toString()).status());
-        }
+        demo = new GuidedDemo(folder);
     }
 
     private static String answer(String line) {
-        try (Desk desk = Desk.open()) {
-            Desk.Answer answer = desk.script(line + " --book " + book + "\n");
-            assertEquals(0, answer.status(), answer.err());
-            return answer.out();
-        }
+        return demo.answer(line);
     }
 
     @Test
     void looksAsTheGuideShowsIt() throws IOException {
-        String guide = Files.readString(Path.of("..").resolve("docs/guide.md"));
         String line = "forecast --cultivar Deshojo --months 18 --as-of 2026-06-15";
-        int from = guide.indexOf("ortet " + line + "\n");
-        assertTrue(from > 0, "the guide has no transcript of " + line);
-        String shown = guide.substring(from + line.length() + 7, guide.indexOf("\n```", from));
-        assertEquals(shown.strip(), answer(line).strip());
+        demo.looksAsInTheGuide(line);
     }
 
     @Test
@@ -73,10 +61,11 @@ class SallowfieldForecastTests {
     @Test
     void refusesInOneLine() {
         try (Desk desk = Desk.open()) {
-            Desk.Answer late = desk.script("forecast --check 2026-06-15 --as-of 2026-06-15 --book " + book + "\n");
+            Desk.Answer late =
+                    desk.script("forecast --check 2026-06-15 --as-of 2026-06-15 --book " + demo.book() + "\n");
             assertEquals(1, late.status());
             assertTrue(late.err().contains("expected a day before 2026-06-15"), late.err());
-            Desk.Answer size = desk.script("forecast --size mediun --book " + book + "\n");
+            Desk.Answer size = desk.script("forecast --size mediun --book " + demo.book() + "\n");
             assertEquals(1, size.status());
             assertTrue(size.err().contains("nearest: medium"), size.err());
         }
