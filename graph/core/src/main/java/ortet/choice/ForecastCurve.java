@@ -85,6 +85,11 @@ final class ForecastCurve {
         return at(good, age);
     }
 
+    /** Return the share that has come to a bad end by an age in months. */
+    double badBy(double age) {
+        return at(bad, age);
+    }
+
     /** Return the share that is left at an age in months. */
     double leftAt(double age) {
         return at(left, age);

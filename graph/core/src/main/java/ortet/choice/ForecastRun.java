@@ -15,7 +15,6 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
-import ortet.book.UnitFacts.Method;
 
 /**
  * Draws what may become of every unit that is pending or growing, many times (docs/methods/forecast.md).
@@ -29,6 +28,7 @@ final class ForecastRun {
     private static final double RANDOM_SIZE = 3;
     private static final double HALF = 0.5;
     private static final double SMALL = 1e-6;
+    private static final double LEAST_OWN = 0.05;
     private static final int WEEK = 7;
     private static final double[] FRESH = new double[ForecastStage.values().length];
 
@@ -50,11 +50,14 @@ final class ForecastRun {
     private final Map<Integer, double[]> sizeWeights = new HashMap<>();
     private final double[] allSizes;
     private final double sizeCorrelation;
+    private final Map<Long, Integer> places = new HashMap<>();
+    private final List<ForecastLikely[]> draws = new ArrayList<>();
+    private final List<Map<Integer, double[]>> standsOn = new ArrayList<>();
     private final int[][] became;
     private final int[][] standing;
 
     /** Units of one kind that entered a stage in one week, with their age by the clock of every model. */
-    private record Batch(int kind, double[] age, int[] counts, int[] seasons, int units) {}
+    private record Batch(int kind, double[] age, int[] counts, int[] seasons, int[][] places, int units) {}
 
     /**
      * Run.
@@ -93,10 +96,7 @@ final class ForecastRun {
             new ForecastModel(past, ForecastStage.GRADING, monthEnds[months]),
             new ForecastModel(past, ForecastStage.SELLING, monthEnds[months])
         };
-        this.firstYear = past.episodes().stream()
-                .mapToInt(one -> ForecastModel.year(Math.min(one.since(), one.start())))
-                .min()
-                .orElse(year[0]);
+        this.firstYear = ForecastModel.firstYear(past);
         this.sizes = past.sizes().size() + 1;
         for (ForecastStage stage : ForecastStage.values()) {
             kinds.add(new TreeSet<>());
@@ -119,6 +119,15 @@ final class ForecastRun {
             slots[cultivar] = cultivars.size();
             cultivars.add(cultivar);
         });
+        for (ForecastStage stage : ForecastStage.values()) {
+            ForecastModel model = models[stage.ordinal()];
+            ForecastLikely[] of = new ForecastLikely[places.size()];
+            places.forEach((key, place) -> of[place] = model.likely(key));
+            draws.add(of);
+            Map<Integer, double[]> parts = new HashMap<>();
+            kinds.get(stage.ordinal()).forEach(kind -> parts.put(kind, model.standsOn(kind)));
+            standsOn.add(parts);
+        }
         this.allSizes = new double[sizes];
         this.sizeCorrelation = sizes();
         this.became = new int[simulations][];
@@ -147,7 +156,7 @@ final class ForecastRun {
                         sums[at] += one.count() * models[at].clock(one.kind()).between(one.start(), past.asOf());
                     }
                     sums[models.length] += one.count();
-                    long cluster = (long) one.cluster() << Short.SIZE | ForecastModel.season(stage, one) - firstYear;
+                    long cluster = ForecastModel.key(one.cluster(), ForecastModel.season(stage, one) - firstYear);
                     byWeek.computeIfAbsent(key, any -> new TreeMap<>()).merge(cluster, one.count(), Integer::sum);
                 });
         List<Batch> found = new ArrayList<>();
@@ -158,14 +167,31 @@ final class ForecastRun {
             int[] seasons = clusters.keySet().stream()
                     .mapToInt(cluster -> (int) (cluster & 0xffff))
                     .toArray();
+            int[][] at = clusters.keySet().stream()
+                    .map(cluster -> stage == ForecastStage.TAKING ? alongWith(cluster) : new int[] {place(cluster)})
+                    .toArray(int[][]::new);
             double[] sums = ages.get(key);
             double[] age = new double[models.length];
-            for (int at = 0; at < age.length; at++) {
-                age[at] = sums[at] / sums[models.length];
+            for (int of = 0; of < age.length; of++) {
+                age[of] = sums[of] / sums[models.length];
             }
-            found.add(
-                    new Batch(kind, age, counts, seasons, Arrays.stream(counts).sum()));
+            found.add(new Batch(
+                    kind, age, counts, seasons, at, Arrays.stream(counts).sum()));
         });
+        return found;
+    }
+
+    private int place(long key) {
+        return places.computeIfAbsent(key, any -> places.size());
+    }
+
+    /** Return the place of a cluster that is pending, and those that it will have in every year in which it may take. */
+    private int[] alongWith(long key) {
+        int[] found = new int[year[months - 1] - year[0] + 2];
+        found[0] = place(key);
+        for (int at = 1; at < found.length; at++) {
+            found[at] = place(ForecastModel.key((int) (key >> Short.SIZE), year[0] + at - 1 - firstYear));
+        }
         return found;
     }
 
@@ -301,13 +327,10 @@ final class ForecastRun {
         private final int[] perMonth = new int[months];
         private final int[] graded = new int[months];
         private final int[] sold = new int[months];
-        private final double[] shared = new double[4];
         private final Map<Integer, double[]> sizeShares = new HashMap<>();
         private Stage taking;
         private Stage grading;
         private Stage selling;
-        private double sellingScore;
-        private double gradingScore;
         private boolean anyGraded;
         private boolean anySold;
 
@@ -321,44 +344,35 @@ final class ForecastRun {
             selling = new Stage(ForecastStage.SELLING);
             for (Batch batch : batches.get(0)) {
                 taking.stand(batch.kind(), batch.age()[0], 0);
-                double score = ForecastDice.quantile(taking.chance);
+                taking.expect(taking.chance, taking.good);
                 for (int at = 0; at < batch.counts().length; at++) {
                     Arrays.fill(perMonth, 0);
-                    int season = batch.seasons()[at];
-                    int through = taking.through(batch.kind(), season, batch.counts()[at], score, dice.normal());
+                    taking.luck(batch.kind(), batch.seasons()[at], batch.places()[at][0]);
+                    int through = taking.through(batch.counts()[at]);
                     if (through > 0) {
-                        taking.spread(batch.kind(), season, through, dice.normal(), perMonth);
-                        growOn(batch.kind());
+                        taking.spread(through, perMonth);
+                        growOn(batch.kind(), batch.places()[at]);
                     }
                 }
             }
             for (Batch batch : batches.get(1)) {
                 stand(batch.kind(), batch.age(), 0);
                 for (int at = 0; at < batch.counts().length; at++) {
-                    luck();
-                    grow(batch.kind(), batch.seasons()[at], batch.counts()[at]);
+                    grow(batch.kind(), batch.seasons()[at], batch.places()[at][0], batch.counts()[at]);
                     count(batch.kind());
                 }
             }
             standing();
         }
 
-        /** Draw what the units of a cluster share while they grow on. */
-        private void luck() {
-            for (int at = 0; at < shared.length; at++) {
-                shared[at] = dice.normal();
-            }
-        }
-
         /** Let what has taken in some month grow on from the middle of it. */
-        private void growOn(int kind) {
-            luck();
+        private void growOn(int kind, int[] at) {
             boolean any = false;
             for (int month = 0; month < months; month++) {
                 if (perMonth[month] > 0) {
                     any = true;
                     stand(kind, FRESH, month);
-                    grow(kind, year[month] - firstYear, perMonth[month]);
+                    grow(kind, year[month] - firstYear, at[year[month] - year[0] + 1], perMonth[month]);
                 }
             }
             if (any) {
@@ -366,15 +380,17 @@ final class ForecastRun {
             }
         }
 
-        private void grow(int kind, int season, int count) {
-            int sells = selling.through(kind, season, count, sellingScore, shared[0]);
+        private void grow(int kind, int season, int at, int count) {
+            selling.luck(kind, season, at);
+            int sells = selling.through(count);
             if (sells > 0) {
-                selling.spread(kind, season, sells, shared[1], sold);
+                selling.spread(sells, sold);
                 anySold = true;
             }
-            int grades = grading.through(kind, season, count - sells, gradingScore, shared[2]);
+            grading.luck(kind, season, at);
+            int grades = grading.through(count - sells);
             if (grades > 0) {
-                grading.spread(kind, season, grades, shared[3], graded);
+                grading.spread(grades, graded);
                 anyGraded = true;
             }
         }
@@ -383,9 +399,11 @@ final class ForecastRun {
         private void stand(int kind, double[] age, int from) {
             grading.stand(kind, age[1], from);
             selling.stand(kind, age[2], from);
-            sellingScore = ForecastDice.quantile(selling.chance);
+            selling.expect(selling.chance, selling.good);
             double others = 1 - selling.chance;
-            gradingScore = ForecastDice.quantile(others > 0 ? grading.chance / others : 0);
+            double everOthers = 1 - selling.good;
+            grading.expect(
+                    others > 0 ? grading.chance / others : 0, everOthers > 0 ? grading.good / everOthers : 0);
         }
 
         private void count(int kind) {
@@ -479,31 +497,54 @@ final class ForecastRun {
         private final class Stage {
             private final ForecastModel model;
             private final ForecastCurve[] curves;
-            private final ForecastShared fate;
-            private final ForecastShared timing;
-            private final double[] fateOfSeason;
-            private final double[] timeOfSeason;
-            private final double fateOff;
-            private final double timeOff;
+            private final double[][] fateOf;
+            private final double[][] timeOf;
+            private final double fateOwn;
+            private final double timeOwn;
+            private final ForecastLikely[] clusters;
+            private final double[] lucks;
             private final double[] by = new double[months];
             private double chance;
+            private double good;
+            private double score;
+            private double odds;
+            private double reached;
+            private double gone;
+            private double fateLuck;
+            private double timeLuck;
 
             Stage(ForecastStage stage) {
+                curStage=stage.name();badShared=stage==ForecastStage.TAKING;
                 model = models[stage.ordinal()];
                 curves = model.drawn(kinds.get(stage.ordinal()), dice);
-                fate = model.fate().drawn(dice);
-                timing = model.timing().drawn(dice);
-                int seasons = year[months - 1] - firstYear + 1;
-                int methods = Method.values().length;
-                fateOfSeason = new double[seasons * methods];
-                timeOfSeason = new double[seasons * methods];
-                for (int at = 0; at < fateOfSeason.length; at++) {
-                    fateOfSeason[at] = Math.sqrt(fate.season()) * dice.normal();
-                    timeOfSeason[at] = Math.sqrt(timing.season()) * dice.normal();
+                ForecastSeasons.Drawn drawn = model.luck(dice);
+                fateOwn = Math.sqrt(Math.max(LEAST_OWN, 1 - drawn.fateVariance() - model.fate().cluster()));
+                timeOwn = Math.sqrt(Math.max(LEAST_OWN, 1 - drawn.timingVariance() - model.timing().cluster()));
+                clusters = draws.get(stage.ordinal());
+                lucks = new double[2 * clusters.length];
+                Arrays.fill(lucks, Double.NaN);
+                fateOf = new double[curves.length][];
+                timeOf = new double[curves.length][];
+                standsOn.get(stage.ordinal()).forEach((kind, parts) -> {
+                    int method = past.kinds().get(kind).method();
+                    fateOf[kind] = apart(drawn.fate()[method], parts);
+                    timeOf[kind] = apart(drawn.timing()[method], parts);
+                });
+            }
+
+            /** Return the luck of seasons beside that of those on which a curve stands. */
+            private String curStage;
+            private double[] apart(double[] luck, double[] parts) {
+                if (System.getProperty("nos","").contains(curStage)) return new double[luck.length];
+                double stands = 0;
+                for (int season = 0; season < luck.length; season++) {
+                    stands += luck[season] * parts[season];
                 }
-                // the mean of so many seasons is itself not known
-                fateOff = Math.sqrt(fate.season() / fate.seasons()) * dice.normal();
-                timeOff = Math.sqrt(timing.season() / timing.seasons()) * dice.normal();
+                double[] apart = new double[luck.length];
+                for (int season = 0; season < luck.length; season++) {
+                    apart[season] = luck[season] - stands;
+                }
+                return apart;
             }
 
             /** Work out what may come of units of an age at the middle of a month, or at the beginning of all. */
@@ -511,53 +552,83 @@ final class ForecastRun {
                 ForecastCurve curve = curves[kind];
                 ForecastClock clock = model.clock(kind);
                 int start = from > 0 || age == 0 ? (monthEnds[from] + monthEnds[from + 1]) / 2 : past.asOf();
+                good = curve.good();
                 chance = curve.chance(age);
-                double already = curve.goodBy(age);
-                double toCome = curve.good() - already;
+                gone = good > 0 ? curve.goodBy(age) / good : 1;
+                reached = gone > 0 ? ForecastDice.score(gone) : Double.NEGATIVE_INFINITY;
+                badGone = curve.bad() > 0 ? curve.badBy(age) / curve.bad() : 0;
+                badReached = ForecastDice.score(badGone);
                 for (int month = 0; month < months; month++) {
-                    double then = month < from ? 0 : clock.between(start, monthEnds[month + 1]);
-                    by[month] = month < from || toCome <= 0 ? 0 : (curve.goodBy(age + then) - already) / toCome;
+                    by[month] = month < from || good <= 0
+                            ? 0
+                            : curve.goodBy(age + clock.between(start, monthEnds[month + 1])) / good;
                 }
+            }
+
+            /** Take it that units come through by a chance as old as they are, and by another when they begin. */
+            void expect(double now, double begun) {
+                odds = now / (1 - now);
+                score = ForecastDice.score(begun);
+                begunOdds = begun / (1 - begun);
+            }
+
+            private double begunOdds;
+            private boolean badShared;
+            private double badGone;
+            private double badReached;
+
+            /** Draw, or recall, the luck of a cluster and its season. */
+            void luck(int kind, int season, int at) {
+                if (Double.isNaN(lucks[2 * at])) {
+                    if (System.getProperty("noc","").contains(curStage)) { lucks[2*at]=fateOf[kind][season]+dice.normal()*Math.sqrt(model.fate().cluster()); lucks[2*at+1]=timeOf[kind][season]+dice.normal()*Math.sqrt(model.timing().cluster()); } else
+                    clusters[at].draw(fateOf[kind][season], timeOf[kind][season], dice, lucks, 2 * at);
+                }
+                fateLuck = lucks[2 * at];
+                timeLuck = lucks[2 * at + 1];
             }
 
             /** Draw how many come through. */
-            int through(int kind, int season, int count, double score, double ofCluster) {
-                if (count == 0 || by[months - 1] <= 0 || chance <= 0) {
+            int through(int count) {
+                if (count == 0 || by[months - 1] <= gone || odds <= 0) {
                     return 0;
                 }
-                double luck =
-                        score + fateOff + fateOfSeason[place(kind, season)] + Math.sqrt(fate.cluster()) * ofCluster;
-                return dice.binomial(count, ForecastDice.phi(luck / Math.sqrt(fate.own())));
-            }
-
-            private int place(int kind, int season) {
-                return season * Method.values().length + past.kinds().get(kind).method();
+                double share = ForecastDice.phi((score + fateLuck) / fateOwn);
+                double shifted = odds * (share / (1 - share)) / begunOdds;
+                if (gone > 0) {
+                    shifted *= (1 - ForecastDice.phi((reached - timeLuck) / timeOwn)) / (1 - gone);
+                    if (badShared && badGone > 0 && badGone < 1) {
+                        shifted /= Math.max(1e-9, 1 - ForecastDice.phi((badReached - timeLuck) / timeOwn)) / (1 - badGone);
+                    }
+                }
+                double p = shifted / (1 + shifted);
+                return dice.binomial(count, p >= 0 ? p : 1);
             }
 
             /** Draw in which months those that come through do. */
-            void spread(int kind, int season, int through, double ofCluster, int[] into) {
-                double[] shares = by;
-                double shift = timeOff + timeOfSeason[place(kind, season)] + Math.sqrt(timing.cluster()) * ofCluster;
-                double own = Math.sqrt(timing.own());
+            void spread(int through, int[] into) {
+                double before = gone > 0 ? ForecastDice.phi((reached - timeLuck) / timeOwn) : 0;
                 if (through <= STEADY) {
                     for (int unit = 0; unit < through; unit++) {
-                        double u = ForecastDice.phi(shift + own * dice.normal());
-                        if (u < shares[months - 1]) {
-                            int place = Arrays.binarySearch(shares, u);
+                        double u = ForecastDice.phi(
+                                timeLuck + timeOwn * ForecastDice.score(before + (1 - before) * dice.uniform()));
+                        if (u < by[months - 1]) {
+                            int place = Arrays.binarySearch(by, u);
                             into[place < 0 ? -1 - place : place + 1]++;
                         }
                     }
                     return;
                 }
-                double before = 0;
                 int rest = through;
                 for (int month = 0; month < months && rest > 0; month++) {
-                    if (shares[month] > 0) {
-                        double until = ForecastDice.phi((ForecastDice.quantile(shares[month]) - shift) / own);
-                        int here = dice.binomial(rest, Math.min(1, (until - before) / Math.max(1e-12, 1 - before)));
+                    if (by[month] > gone) {
+                        double until =
+                                ForecastDice.phi((ForecastDice.score(by[month]) - timeLuck) / timeOwn);
+                        int here = dice.binomial(
+                                rest,
+                                Math.max(0, Math.min(1, (until - before) / Math.max(1e-12, 1 - before))));
                         into[month] += here;
                         rest -= here;
-                        before = until;
+                        before = Math.max(before, until);
                     }
                 }
             }

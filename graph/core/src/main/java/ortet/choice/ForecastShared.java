@@ -18,16 +18,6 @@ record ForecastShared(double season, double cluster, int seasons) {
 
     private static final double MOST = 0.95;
 
-    /** Return these as they may be: a variance of few seasons is not well known. */
-    ForecastShared drawn(ForecastDice dice) {
-        if (season == 0) {
-            return this;
-        }
-        double free = Math.max(1, seasons - 1);
-        double drawn = season * free / Math.max(1e-3, 2 * dice.gamma(free / 2));
-        return new ForecastShared(Math.min(drawn, MOST - cluster), cluster, seasons);
-    }
-
     double own() {
         return Math.max(1 - MOST, 1 - season - cluster);
     }
