@@ -21,11 +21,19 @@ final class ForecastClock {
     private final int first;
     private final double[] sums;
     private final double[] speeds;
+    private final double ahead;
 
     private ForecastClock(int first, double[] sums, double[] speeds) {
         this.first = first;
         this.sums = sums;
         this.speeds = speeds;
+        // by how much it is ahead of the calendar, in the mean of a year
+        double sum = 0;
+        int year = Math.min(sums.length, 365);
+        for (int day = 0; day < year; day++) {
+            sum += sums[day] - day / DAYS;
+        }
+        this.ahead = sum / year;
     }
 
     /** Make a clock from episodes, good for the days from the first of them to some last day. */
@@ -93,6 +101,14 @@ final class ForecastClock {
     /** Return what the clock shows at the end of a day, in months of its own. */
     double at(int day) {
         return sums[Math.max(0, Math.min(sums.length - 1, day - first + 1))];
+    }
+
+    /**
+     * Return how old something is at the end of a day by what this clock shows then, its own beginning told by the calendar: who
+     * begins in the middle of a busy season is not months older than who begins at its end. Below 0 where the clock is behind.
+     */
+    double age(int start, int day) {
+        return at(day) - (start - first + 1) / DAYS - ahead;
     }
 
     /** Return how long it was from the end of one day to the end of another, at least 0. */

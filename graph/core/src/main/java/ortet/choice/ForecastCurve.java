@@ -96,7 +96,7 @@ final class ForecastCurve {
     }
 
     private static double at(double[] sums, double age) {
-        double place = age * STEPS;
+        double place = Math.max(0, age) * STEPS;
         int step = (int) place;
         if (step >= sums.length - 1) {
             return sums[sums.length - 1];

@@ -216,9 +216,14 @@ final class ForecastModel {
         return clocks.length == 1 ? clocks[0] : clocks[past.kinds().get(kind).method()];
     }
 
+    /** Return how old something of a kind that began one day is on another, in months; below 0 where it counts for nothing yet. */
+    double age(int kind, int start, int day) {
+        return stage == ForecastStage.TAKING ? clock(kind).between(start, day) : clock(kind).age(start, day);
+    }
+
     private int step(ForecastEpisode episode) {
-        double age = clock(episode.kind()).between(episode.start(), episode.end());
-        return Math.min(LONGEST, (int) (age * ForecastCurve.STEPS));
+        double age = age(episode.kind(), episode.start(), episode.end());
+        return Math.min(LONGEST, (int) (Math.max(0, age) * ForecastCurve.STEPS));
     }
 
     // ---- what is shared ----
@@ -294,7 +299,7 @@ final class ForecastModel {
                     }
                 }
                 case OUT, STILL -> {
-                    double age = clock(episode.kind()).between(episode.start(), episode.end());
+                    double age = age(episode.kind(), episode.start(), episode.end());
                     cluster.waiting(
                             step(episode),
                             score(curve, age),

@@ -30,7 +30,7 @@ final class ForecastRun {
     private static final double SMALL = 1e-6;
     private static final double LEAST_OWN = 0.05;
     private static final int WEEK = 7;
-    private static final double[] FRESH = new double[ForecastStage.values().length];
+    private static final double[] FRESH = {Double.NaN, Double.NaN, Double.NaN};
 
     private final ForecastPast past;
     private final ForecastModel[] models;
@@ -153,7 +153,7 @@ final class ForecastRun {
                     List<Integer> key = List.of(one.kind(), Math.floorDiv(one.start(), WEEK));
                     double[] sums = ages.computeIfAbsent(key, any -> new double[models.length + 1]);
                     for (int at = 0; at < models.length; at++) {
-                        sums[at] += one.count() * models[at].clock(one.kind()).between(one.start(), past.asOf());
+                        sums[at] += one.count() * models[at].age(one.kind(), one.start(), past.asOf());
                     }
                     sums[models.length] += one.count();
                     long cluster = ForecastModel.key(one.cluster(), ForecastModel.season(stage, one) - firstYear);
@@ -548,10 +548,12 @@ final class ForecastRun {
             }
 
             /** Work out what may come of units of an age at the middle of a month, or at the beginning of all. */
-            void stand(int kind, double age, int from) {
+            void stand(int kind, double old, int from) {
                 ForecastCurve curve = curves[kind];
                 ForecastClock clock = model.clock(kind);
-                int start = from > 0 || age == 0 ? (monthEnds[from] + monthEnds[from + 1]) / 2 : past.asOf();
+                boolean fresh = Double.isNaN(old);
+                int start = fresh ? (monthEnds[from] + monthEnds[from + 1]) / 2 : past.asOf();
+                double age = fresh ? model.age(kind, start, start) : old;
                 good = curve.good();
                 chance = curve.chance(age);
                 gone = good > 0 ? curve.goodBy(age) / good : 1;
