@@ -118,7 +118,7 @@ final class ForecastModel {
         if (hasHappened()) {
             share();
             nodes.forEach(Node::clear);
-            fill(clusterSizes(), fate.cluster());
+            fill(clusterSizes(), Math.max(fate.cluster(), timing.cluster()));
         } else {
             seasons = new ForecastSeasons(List.of(), years, fate.cluster(), timing.cluster());
         }

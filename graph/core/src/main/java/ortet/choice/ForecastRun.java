@@ -53,6 +53,8 @@ final class ForecastRun {
     private final Map<Long, Integer> places = new HashMap<>();
     private final List<ForecastLikely[]> draws = new ArrayList<>();
     private final List<Map<Integer, double[]>> standsOn = new ArrayList<>();
+    private final ForecastTogether together;
+    private final List<int[]> rounds = new ArrayList<>();
     private final int[][] became;
     private final int[][] standing;
 
@@ -127,6 +129,16 @@ final class ForecastRun {
             Map<Integer, double[]> parts = new HashMap<>();
             kinds.get(stage.ordinal()).forEach(kind -> parts.put(kind, model.standsOn(kind)));
             standsOn.add(parts);
+        }
+        this.together = ForecastTogether.of(past, models[ForecastStage.GRADING.ordinal()]);
+        int begins = 0;
+        for (int month = 1; month <= months; month++) {
+            if (month == months
+                    || together.year(year[month], monthOfYear[month])
+                            != together.year(year[month - 1], monthOfYear[month - 1])) {
+                rounds.add(new int[] {begins, month});
+                begins = month;
+            }
         }
         this.allSizes = new double[sizes];
         this.sizeCorrelation = sizes();
@@ -328,6 +340,8 @@ final class ForecastRun {
         private final int[] graded = new int[months];
         private final int[] sold = new int[months];
         private final Map<Integer, double[]> sizeShares = new HashMap<>();
+        private final Map<Integer, int[]> lots = new TreeMap<>();
+        private final int standsOnYears = year[months - 1] - firstYear + 1;
         private Stage taking;
         private Stage grading;
         private Stage selling;
@@ -359,24 +373,21 @@ final class ForecastRun {
                 stand(batch.kind(), batch.age(), 0);
                 for (int at = 0; at < batch.counts().length; at++) {
                     grow(batch.kind(), batch.seasons()[at], batch.places()[at][0], batch.counts()[at]);
-                    count(batch.kind());
+                    count(batch.kind(), batch.seasons()[at]);
                 }
             }
+            gradeTogether();
             standing();
         }
 
         /** Let what has taken in some month grow on from the middle of it. */
         private void growOn(int kind, int[] at) {
-            boolean any = false;
             for (int month = 0; month < months; month++) {
                 if (perMonth[month] > 0) {
-                    any = true;
                     stand(kind, FRESH, month);
                     grow(kind, year[month] - firstYear, at[year[month] - year[0] + 1], perMonth[month]);
+                    count(kind, year[month] - firstYear);
                 }
-            }
-            if (any) {
-                count(kind);
             }
         }
 
@@ -406,9 +417,9 @@ final class ForecastRun {
                     others > 0 ? grading.chance / others : 0, everOthers > 0 ? grading.good / everOthers : 0);
         }
 
-        private void count(int kind) {
+        private void count(int kind, int season) {
             if (anyGraded) {
-                grade(kind, graded);
+                grade(kind, season, graded);
                 Arrays.fill(graded, 0);
                 anyGraded = false;
             }
@@ -422,8 +433,8 @@ final class ForecastRun {
             }
         }
 
-        private void grade(int kind, int[] counts) {
-            int slot = slots[past.kinds().get(kind).cultivar()];
+        private void grade(int kind, int season, int[] counts) {
+            int[] lot = lots.computeIfAbsent(kind * standsOnYears + season, any -> new int[sizes * months]);
             double[] shares = sizeShares.computeIfAbsent(kind, this::shares);
             int alike = -1;
             for (int month = 0; month < months; month++) {
@@ -435,9 +446,60 @@ final class ForecastRun {
                     } else {
                         size = pick(shares);
                     }
-                    came[cell(slot, size) + month]++;
+                    lot[size * months + month]++;
                 }
             }
+        }
+
+        /** Let trees of a lot, and of a cultivar, that are graded in one year be so in one month, as far as they ever were. */
+        private void gradeTogether() {
+            lots.forEach((key, counts) -> {
+                int slot = slots[past.kinds().get(key / standsOnYears).cultivar()];
+                together(counts, 0, together.lot());
+                for (int at = 0; at < counts.length; at++) {
+                    came[cell(slot, 0) + at] += counts[at];
+                }
+            });
+            for (int slot = 0; slot < cultivars.size(); slot++) {
+                together(came, cell(slot, 0), together.cultivar());
+            }
+        }
+
+        /** Move trees to the month of one of them; each in each month is as likely as before. */
+        private void together(int[] counts, int from, double share) {
+            double goes = Math.sqrt(share);
+            for (int[] round : rounds) {
+                int all = 0;
+                for (int size = 0; goes > 0 && size < sizes - 1; size++) {
+                    for (int month = round[0]; month < round[1]; month++) {
+                        all += counts[from + size * months + month];
+                    }
+                }
+                if (all > 1) {
+                    int month = monthOf(counts, from, round, dice.below(all));
+                    for (int size = 0; size < sizes - 1; size++) {
+                        int here = from + size * months;
+                        for (int other = round[0]; other < round[1]; other++) {
+                            int goesAlong = other == month ? 0 : dice.binomial(counts[here + other], goes);
+                            counts[here + other] -= goesAlong;
+                            counts[here + month] += goesAlong;
+                        }
+                    }
+                }
+            }
+        }
+
+        private int monthOf(int[] counts, int from, int[] round, int tree) {
+            int left = tree;
+            for (int month = round[0]; month < round[1]; month++) {
+                for (int size = 0; size < sizes - 1; size++) {
+                    left -= counts[from + size * months + month];
+                }
+                if (left < 0) {
+                    return month;
+                }
+            }
+            return round[1] - 1;
         }
 
         private int pick(double[] shares) {
