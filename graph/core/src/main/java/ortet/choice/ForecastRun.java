@@ -132,12 +132,11 @@ final class ForecastRun {
         }
         this.together = ForecastTogether.of(past, models[ForecastStage.GRADING.ordinal()]);
         int begins = 0;
-        for (int month = 1; month <= months; month++) {
-            if (month == months
-                    || together.year(year[month], monthOfYear[month])
-                            != together.year(year[month - 1], monthOfYear[month - 1])) {
-                rounds.add(new int[] {begins, month});
-                begins = month;
+        for (int at = 1; at <= months; at++) {
+            if (at == months
+                    || together.year(year[at], monthOfYear[at]) != together.year(year[at - 1], monthOfYear[at - 1])) {
+                rounds.add(new int[] {begins, at});
+                begins = at;
             }
         }
         this.allSizes = new double[sizes];
@@ -386,6 +385,8 @@ final class ForecastRun {
                 if (perMonth[month] > 0) {
                     stand(kind, FRESH, month);
                     grow(kind, year[month] - firstYear, at[year[month] - year[0] + 1], perMonth[month]);
+                }
+                if (month == months - 1 || year[month + 1] != year[month]) {
                     count(kind, year[month] - firstYear);
                 }
             }
