@@ -9,12 +9,14 @@ package ortet.choice;
  */
 final class ForecastLikely {
     /** Places a side. */
-    static final int PLACES = 17;
+    static final int PLACES = 13;
 
     private static final double LEAST = 0.012;
     private static final double SEASONS = 0.15;
     private static final double REACH = 3.2;
-    private static final double FAR = 4;
+    private static final double SCARCE = 1e-5;
+    private static final double FLAT = 1 - 1e-9;
+    private static final double FAR = 3.5;
 
     private final double ofFate;
     private final double ofTiming;
@@ -22,7 +24,8 @@ final class ForecastLikely {
     private final double fateStep;
     private final double timingFrom;
     private final double timingStep;
-    private final double[] likely = new double[PLACES * PLACES];
+    private boolean isFlat = true;
+    private final float[] likely = new float[PLACES * PLACES];
 
     /** Make a grid for luck of which nothing is known but its variance. */
     ForecastLikely(double ofFate, double ofTiming) {
@@ -54,7 +57,8 @@ final class ForecastLikely {
     }
 
     void set(int at, double value) {
-        likely[at] = value;
+        likely[at] = (float) value;
+        isFlat &= value >= FLAT;
     }
 
     /** Return a grid, still to be filled, about where the luck most likely lies. */
@@ -125,13 +129,18 @@ final class ForecastLikely {
 
     /** Draw the luck of the cluster, its season's in it, given that of its season. */
     void draw(double fate, double timing, ForecastDice dice, double[] into, int at) {
+        if (isFlat) {
+            into[at] = fate + Math.sqrt(ofFate) * dice.normal();
+            into[at + 1] = timing + Math.sqrt(ofTiming) * dice.normal();
+            return;
+        }
         double[] rows = normal(fateFrom, fateStep, fate, ofFate);
         double[] columns = normal(timingFrom, timingStep, timing, ofTiming);
         double mass = 0;
         double[] sums = new double[PLACES];
         for (int row = 0; row < PLACES; row++) {
             double sum = 0;
-            for (int column = 0; column < PLACES; column++) {
+            for (int column = 0; rows[row] > SCARCE && column < PLACES; column++) {
                 sum += likely[row * PLACES + column] * columns[column];
             }
             sums[row] = sum * rows[row];

@@ -339,8 +339,8 @@ final class ForecastRun {
         private final int[] graded = new int[months];
         private final int[] sold = new int[months];
         private final Map<Integer, double[]> sizeShares = new HashMap<>();
-        private final Map<Integer, int[]> lots = new TreeMap<>();
-        private final int standsOnYears = year[months - 1] - firstYear + 1;
+        private final int years = year[months - 1] - firstYear + 1;
+        private final int[][] lots = new int[past.kinds().size() * years][];
         private Stage taking;
         private Stage grading;
         private Stage selling;
@@ -435,7 +435,11 @@ final class ForecastRun {
         }
 
         private void grade(int kind, int season, int[] counts) {
-            int[] lot = lots.computeIfAbsent(kind * standsOnYears + season, any -> new int[sizes * months]);
+            int place = kind * years + season;
+            if (lots[place] == null) {
+                lots[place] = new int[sizes * months];
+            }
+            int[] lot = lots[place];
             double[] shares = sizeShares.computeIfAbsent(kind, this::shares);
             int alike = -1;
             for (int month = 0; month < months; month++) {
@@ -454,13 +458,15 @@ final class ForecastRun {
 
         /** Let trees of a lot, and of a cultivar, that are graded in one year be so in one month, as far as they ever were. */
         private void gradeTogether() {
-            lots.forEach((key, counts) -> {
-                int slot = slots[past.kinds().get(key / standsOnYears).cultivar()];
-                together(counts, 0, together.lot());
-                for (int at = 0; at < counts.length; at++) {
-                    came[cell(slot, 0) + at] += counts[at];
+            for (int place = 0; place < lots.length; place++) {
+                if (lots[place] != null) {
+                    int slot = slots[past.kinds().get(place / years).cultivar()];
+                    together(lots[place], 0, together.lot());
+                    for (int at = 0; at < lots[place].length; at++) {
+                        came[cell(slot, 0) + at] += lots[place][at];
+                    }
                 }
-            });
+            }
             for (int slot = 0; slot < cultivars.size(); slot++) {
                 together(came, cell(slot, 0), together.cultivar());
             }
@@ -577,7 +583,7 @@ final class ForecastRun {
             private double timeLuck;
 
             Stage(ForecastStage stage) {
-                curStage=stage.name();badShared=stage==ForecastStage.TAKING;
+                badShared = stage == ForecastStage.TAKING;
                 model = models[stage.ordinal()];
                 curves = model.drawn(kinds.get(stage.ordinal()), dice);
                 ForecastSeasons.Drawn drawn = model.luck(dice);
@@ -596,9 +602,7 @@ final class ForecastRun {
             }
 
             /** Return the luck of seasons beside that of those on which a curve stands. */
-            private String curStage;
             private double[] apart(double[] luck, double[] parts) {
-                if (System.getProperty("nos","").contains(curStage)) return new double[luck.length];
                 double stands = 0;
                 for (int season = 0; season < luck.length; season++) {
                     stands += luck[season] * parts[season];
@@ -645,7 +649,6 @@ final class ForecastRun {
             /** Draw, or recall, the luck of a cluster and its season. */
             void luck(int kind, int season, int at) {
                 if (Double.isNaN(lucks[2 * at])) {
-                    if (System.getProperty("noc","").contains(curStage)) { lucks[2*at]=fateOf[kind][season]+dice.normal()*Math.sqrt(model.fate().cluster()); lucks[2*at+1]=timeOf[kind][season]+dice.normal()*Math.sqrt(model.timing().cluster()); } else
                     clusters[at].draw(fateOf[kind][season], timeOf[kind][season], dice, lucks, 2 * at);
                 }
                 fateLuck = lucks[2 * at];

@@ -14,7 +14,6 @@ import java.util.TreeMap;
  */
 final class ForecastSeen {
     private static final double OPEN = 1e-6;
-    static final boolean NT = Boolean.getBoolean("nt"), NTW = Boolean.getBoolean("ntw"), NF=Boolean.getBoolean("nf");
 
     private final int kind;
     private final int method;
@@ -101,10 +100,10 @@ final class ForecastSeen {
         double[] fates = new double[places];
         double[] times = new double[places];
         for (int at = 0; at < places; at++) {
-            through[at] = Math.min(1 - OPEN, Math.max(OPEN, ForecastDice.phi((score + (NF?0:likely.fate(at))) / own)));
+            through[at] = Math.min(1 - OPEN, Math.max(OPEN, ForecastDice.phi((score + likely.fate(at)) / own)));
             fates[at] = (good > 0 ? good * Math.log(through[at]) : 0) + (bad > 0 ? bad * Math.log(1 - through[at]) : 0);
             double late = likely.timing(at);
-            times[at] = NT ? 0 : (sum * late - timed * late * late / 2) / timingOwn;
+            times[at] = (sum * late - timed * late * late / 2) / timingOwn;
         }
         double[] logs = new double[places * places];
         for (int row = 0; row < places; row++) {
@@ -116,7 +115,7 @@ final class ForecastSeen {
         double[] badStill = new double[places];
         for (double[] one : waiting.values()) {
             for (int at = 0; at < places; at++) {
-                still[at] = 1 - ForecastDice.phi((one[0] - (NT||NTW ? 0 : likely.timing(at))) / timingRoot);
+                still[at] = 1 - ForecastDice.phi((one[0] - likely.timing(at)) / timingRoot);
                 badStill[at] = 1
                         - (one[2] > 0
                                 ? ForecastDice.phi((one[1] - likely.timing(at)) / timingRoot)
