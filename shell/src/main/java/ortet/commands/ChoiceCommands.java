@@ -5,7 +5,6 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Command;
@@ -109,22 +108,30 @@ public final class ChoiceCommands {
     private static List<DemandLine> demand(Path path) {
         FigureFile file = FigureFile.read(path);
         List.of("cultivar", "size", "count").forEach(column -> file.column("--demand", column));
-        return file.each(
-                row -> new DemandLine(row.name("cultivar"), row.name("size"), amount(row, "count"), year(file, row)));
+        return file.each(row -> new DemandLine(
+                row.name("cultivar"),
+                row.name("size"),
+                amount(row, "count"),
+                year(file, row),
+                Optional.of(row.where())));
     }
 
     private static List<LimitLine> limits(Path path) {
         FigureFile file = FigureFile.read(path);
         List.of("what", "amount").forEach(column -> file.column("--limits", column));
         return file.each(row -> new LimitLine(
-                what(row), file.has("where") ? row.text("where") : "", year(file, row), amount(row, "amount")));
+                what(row),
+                file.has("where") ? row.text("where") : "",
+                year(file, row),
+                amount(row, "amount"),
+                Optional.of(row.where())));
     }
 
     private static LimitLine.What what(FigureFile.Row row) {
         String word = row.name("what");
         List<String> known = new ArrayList<>();
         for (LimitLine.What what : LimitLine.What.values()) {
-            String name = what.name().toLowerCase(Locale.ROOT).replace('_', '-');
+            String name = what.word();
             if (name.equalsIgnoreCase(word)) {
                 return what;
             }

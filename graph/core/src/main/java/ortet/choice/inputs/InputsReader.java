@@ -59,6 +59,8 @@ import ortet.plant.CultivarName;
 import ortet.plant.Place;
 import ortet.plant.Tag;
 import ortet.plant.UnitNumber;
+import ortet.value.Fault;
+import ortet.value.Nearest;
 import ortet.value.Refused;
 import ortet.yield.Past;
 
@@ -859,6 +861,13 @@ public final class InputsReader {
             notes.add("demand: what was sold a year from " + demands.from() + " to " + request.asOf()
                     + ", by cultivar and size class, less what is on the way already (--demand FILE tells it)");
         }
+        int[] ungraded = rearing.ungraded();
+        if (request.aim() == Aim.MARGIN && unpriced.remove(Tariff.UNGRADED)) {
+            notes.add(
+                    ungraded[0] + " of " + ungraded[1]
+                            + " trees from layers and cuttings were sold ungraded, and no price"
+                            + " is listed for such, so that those to come count for nothing (\"price set ungraded\" lists one)");
+        }
         if (request.aim() == Aim.MARGIN && !unpriced.isEmpty()) {
             notes.add("no price is listed for every cultivar of " + String.join(", ", unpriced)
                     + ": such trees count for nothing (\"price set\" lists one)");
@@ -868,35 +877,53 @@ public final class InputsReader {
 
     private Map<Demands.Kind, List<DemandLine>> lines() {
         Map<Demands.Kind, List<DemandLine>> lines = new HashMap<>();
+        List<Fault> faults = new ArrayList<>();
         for (DemandLine line : request.demand().orElse(List.of())) {
-            Set<CultivarName> meant = Lookup.cultivars(view, line.cultivar(), snapshot.cultivars());
-            CultivarName name = meant.stream()
-                    .filter(one -> meant.size() == 1 || one.toString().equals(line.cultivar()))
-                    .findFirst()
-                    .orElseThrow(() -> Refused.because(
-                            "several-cultivars",
-                            "demand for \"" + line.cultivar() + "\": expected one cultivar, but these are so called: "
-                                    + named(meant.stream()
-                                            .map(CultivarName::toString)
-                                            .toList())));
-            lines.computeIfAbsent(
-                            new Demands.Kind(snapshot.cultivars().indexOf(name), size(line.size())),
-                            key -> new ArrayList<>())
-                    .add(line);
+            try {
+                int name = snapshot.cultivars().indexOf(one(line.cultivar(), "demand"));
+                lines.computeIfAbsent(new Demands.Kind(name, size(line.size())), key -> new ArrayList<>())
+                        .add(line);
+            } catch (Refused refused) {
+                refused.faults()
+                        .forEach(fault -> faults.add(line.at().map(fault::at).orElse(fault)));
+            }
+        }
+        if (!faults.isEmpty()) {
+            throw new Refused(faults);
         }
         return lines;
     }
 
     private String wholeName(String word) {
+        return one(word, "a licence").toString();
+    }
+
+    /** Return the one cultivar that a name stands for. */
+    private CultivarName one(String word, String what) {
         Set<CultivarName> meant = Lookup.cultivars(view, word, snapshot.cultivars());
-        return meant.size() == 1 ? meant.iterator().next().toString() : word;
+        return meant.stream()
+                .filter(one -> meant.size() == 1 || one.toString().equalsIgnoreCase(word))
+                .findFirst()
+                .orElseThrow(() -> Refused.because(
+                        "several-cultivars",
+                        what + " for \"" + word + "\": expected one cultivar, but these are so called: "
+                                + named(meant.stream()
+                                        .map(CultivarName::toString)
+                                        .sorted()
+                                        .toList())));
     }
 
     private String size(String word) {
-        return lives.sizes().stream()
-                .filter(known -> known.equalsIgnoreCase(word))
+        List<String> known = new ArrayList<>(lives.sizes());
+        known.add(Tariff.UNGRADED);
+        return known.stream()
+                .filter(word::equalsIgnoreCase)
                 .findFirst()
-                .orElse(word);
+                .orElseThrow(() -> new Refused(Fault.of(
+                                "unknown-size",
+                                "nothing was ever graded in the size class \"" + word + "\"; there are "
+                                        + String.join(", ", known))
+                        .nearest(Nearest.of(word, known))));
     }
 
     private void notes(
@@ -922,11 +949,6 @@ public final class InputsReader {
         if (expected > 0) {
             notes.add("positions of " + expected + " of " + candidates.size()
                     + " mothers were never counted and are expected by others, or by what was set before (~)");
-        }
-        int[] ungraded = rearing.ungraded();
-        if (ungraded[0] > 0) {
-            notes.add("sold without a size class, which has no price: " + ungraded[0] + " of " + ungraded[1]
-                    + " trees from layers and cuttings; as many of those to come count for nothing");
         }
         if (!rearing.missing().isEmpty()) {
             notes.add("not listed, and counted for nothing: " + named(List.copyOf(rearing.missing())));
