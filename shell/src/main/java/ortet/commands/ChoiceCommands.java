@@ -14,6 +14,7 @@ import ortet.book.Judge;
 import ortet.choice.Aim;
 import ortet.choice.Choice;
 import ortet.choice.Chooser;
+import ortet.choice.Settings;
 import ortet.choice.inputs.ChoiceInputs;
 import ortet.choice.inputs.ChoiceRequest;
 import ortet.choice.inputs.DemandLine;
@@ -72,6 +73,11 @@ public final class ChoiceCommands {
             @Option(longName = "draws", defaultValue = "200", description = "draws that tell how sure the plan is")
                     int draws,
             @Option(longName = "seed", defaultValue = "1", description = "seed of the draws") long seed,
+            @Option(
+                            longName = "discount",
+                            description = "by what a year's delay lessens money, from 0 to below 1, such as 0.05")
+                    @Word("SHARE")
+                    Optional<Double> discount,
             @Option(longName = "trials", description = "list the mothers worth trying out, by what that would teach")
                     boolean trials,
             @Option(longName = "explain", description = "tell where each figure comes from") boolean explain,
@@ -81,12 +87,24 @@ public final class ChoiceCommands {
         within("years", years, 1, MOST_YEARS);
         within("seconds", seconds, 1, MOST_SECONDS);
         within("draws", draws, 0, MOST_DRAWS);
+        discount.filter(share -> !(share >= 0 && share < 1)).ifPresent(share -> {
+            throw new UsageException("--discount of choose: expected a share from 0 to below 1, found " + share);
+        });
         Optional<List<DemandLine>> wanted = demand.map(ChoiceCommands::demand);
         List<LimitLine> available = limits.map(ChoiceCommands::limits).orElse(List.of());
         BookStore store = shelf.open(context);
         LocalDate day = asked.day(store, judge);
         ChoiceRequest request = new ChoiceRequest(
-                cultivar, day, years, aim, wanted, available, Duration.ofSeconds(seconds), draws, seed);
+                cultivar,
+                day,
+                years,
+                aim,
+                wanted,
+                available,
+                Duration.ofSeconds(seconds),
+                draws,
+                seed,
+                discount.orElse(Settings.DEFAULTS.discount()));
         ChoiceInputs inputs;
         Optional<Choice> choice;
         try (ProgressBar bar = screen.progress()) {

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import ortet.choice.Advice;
 import ortet.choice.Choice;
@@ -25,6 +26,8 @@ import ortet.screen.Style;
 final class ChoiceRound {
     private static final double QUITE_SURE = 0.9;
     private static final String INDENT = "  ";
+    private static final Pattern NUMBER = Pattern.compile("\\d+");
+    private static final int DIGITS = 6;
 
     private final ChoiceInputs inputs;
     private final Choice choice;
@@ -52,7 +55,7 @@ final class ChoiceRound {
             Advice advice = choice.advice().get(at);
             all.add(new One(advice, inputs.candidates().get(at), mothers.get(advice.mother())));
         }
-        all.sort(Comparator.comparing((One one) -> one.mother().place())
+        all.sort(Comparator.comparing((One one) -> walked(one.mother().place()))
                 .thenComparing(one -> one.advice().mother()));
         screen.headed("", title, INDENT, "");
         screen.println();
@@ -67,6 +70,13 @@ final class ChoiceRound {
             screen.println();
             left(left, screen);
         }
+    }
+
+    /** Return a name by which row 10 comes after row 2. */
+    private static String walked(String place) {
+        return NUMBER.matcher(place)
+                .replaceAll(match ->
+                        "0".repeat(Math.max(0, DIGITS - match.group().length())) + match.group());
     }
 
     // ---- in all ----

@@ -292,6 +292,7 @@ final class ChoiceView {
                 .field("cultivar", request.cultivar())
                 .field("seed", request.seed())
                 .field("draws", request.draws())
+                .field("discount", request.discount())
                 .field("currency", inputs.currency().map(Object::toString));
         json.field("nothing", choice.isEmpty() ? Optional.of(inputs.nothing()) : Optional.empty());
         choice.ifPresent(plan -> {

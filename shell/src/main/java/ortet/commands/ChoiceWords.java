@@ -155,7 +155,12 @@ final class ChoiceWords {
                 .skip(1)
                 .filter(one -> !one.sets().isEmpty())
                 .findFirst()
-                .map(one -> deed(one.deed()) + " " + (inputs.firstYear() + one.year()) + " instead")
+                .map(one -> {
+                    int year = inputs.firstYear() + one.year();
+                    return advice.now().deed() == Deed.CUT_BACK
+                            ? "for " + (one.deed() == Deed.TAKE_CUTTINGS ? "cuttings" : "layers") + " in " + year
+                            : deed(one.deed()) + " " + year + " instead";
+                })
                 .orElse("her wood is worth more later");
     }
 

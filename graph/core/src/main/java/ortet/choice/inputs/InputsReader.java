@@ -16,6 +16,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import org.apache.commons.numbers.fraction.BigFraction;
 import ortet.book.Act;
 import ortet.book.BookView;
 import ortet.book.History;
@@ -36,6 +37,7 @@ import ortet.choice.Outlet;
 import ortet.choice.Raising;
 import ortet.choice.Rates;
 import ortet.choice.SeasonEffects;
+import ortet.choice.SetUp;
 import ortet.choice.Settings;
 import ortet.choice.Trial;
 import ortet.choice.Ways;
@@ -46,6 +48,7 @@ import ortet.entry.PriceListed;
 import ortet.entry.Task;
 import ortet.figures.GroupDraws;
 import ortet.lineage.Clones;
+import ortet.money.Charge;
 import ortet.money.Cost;
 import ortet.money.Tariff;
 import ortet.nursery.Lives;
@@ -77,6 +80,9 @@ public final class InputsReader {
     private static final int ENOUGH_SET = 10;
     private static final LocalDate USUAL_END = LocalDate.of(2001, 7, 31);
     private static final double ESTABLISHING = 0.9;
+    /** The walk to a mother, and tools laid out: five minutes. */
+    private static final double GOING_HOURS = 5.0 / 60;
+
     private static final List<Method> PLANNED = List.of(Method.LAYER, Method.CUTTING);
     private static final int NAMED = 8;
 
@@ -477,12 +483,20 @@ public final class InputsReader {
                 .aim(request.aim())
                 .years(request.years())
                 .draws(request.draws())
+                .discount(request.discount())
                 .atMost(request.atMost());
         Limits within = limits.limits(unlicensed, this::wholeName);
         notes.addAll(limits.notes());
         return new ChoiceInputs(
                 Optional.of(new ChoiceQuestion(
-                        mothers, List.copyOf(ways.values()), outlets, within, Costs.NONE, seasons(), settings)),
+                        mothers,
+                        List.copyOf(ways.values()),
+                        outlets,
+                        within,
+                        Costs.NONE,
+                        seasons(),
+                        goings(tariff, setIn),
+                        settings)),
                 "",
                 candidates,
                 bands,
@@ -715,7 +729,7 @@ public final class InputsReader {
                 .orElse(0.0);
         double hours = 0;
         if (cut) {
-            for (ortet.money.Charge charge : tariff.work(Task.CUT_BACK, Optional.empty(), Optional.of(1))) {
+            for (Charge charge : tariff.work(Task.CUT_BACK, Optional.empty(), Optional.of(1))) {
                 hours += charge.hours().doubleValue();
                 money += charge.cost().map(cost -> cost.value().doubleValue()).orElse(0.0);
             }
@@ -726,6 +740,58 @@ public final class InputsReader {
                 hours == 0 ? List.of() : Rearing.within(hours, season.map(one -> 0)),
                 area == 0 ? List.of() : limits.evenly(area),
                 area == 0 ? "" : where);
+    }
+
+    /** Return what going to a mother takes: as listed for each mother, else five minutes. */
+    private SetUp goings(Tariff tariff, Optional<Integer> setIn) {
+        Optional<Integer> winter = setIn.map(one -> 0);
+        return new SetUp(
+                going(tariff.visits(Task.LAYER_SET, BigFraction.ONE), "layer her", tariff, setIn),
+                going(tariff.visits(Task.CUTTINGS_STRUCK, BigFraction.ONE), "take cuttings", tariff, setIn),
+                // the work of cutting back is listed for one plant, and so for one mother
+                tariff.work(Task.CUT_BACK, Optional.empty(), Optional.of(1)).stream()
+                                .anyMatch(Charge::isPriced)
+                        ? Needs.NONE
+                        : going(List.of(), "cut her back", tariff, winter),
+                going(
+                        tariff.work(Task.SOLD, Optional.empty(), Optional.of(1)).stream()
+                                .filter(Charge::isPriced)
+                                .toList(),
+                        "sell her",
+                        tariff,
+                        setIn));
+    }
+
+    private Needs going(List<Charge> listed, String what, Tariff tariff, Optional<Integer> season) {
+        double hours = GOING_HOURS;
+        double money = GOING_HOURS
+                * tariff.wage(Optional.empty())
+                        .map(amount -> Cost.of(amount).value().doubleValue())
+                        .orElse(0.0);
+        if (!listed.isEmpty()) {
+            hours = listed.stream()
+                    .mapToDouble(charge -> charge.hours().doubleValue())
+                    .sum();
+            money = listed.stream()
+                    .mapToDouble(charge -> charge.cost()
+                            .map(cost -> cost.value().doubleValue())
+                            .orElse(0.0))
+                    .sum();
+        }
+        explain(
+                "all",
+                "going to a mother to " + what,
+                String.format(java.util.Locale.ROOT, "%.2f hours, %.2f in money", hours, money),
+                "once for each mother and year, however much is done with her",
+                listed.isEmpty()
+                        ? "common practice (5 minutes), for nobody listed it (\"cost work\" with --per-mother)"
+                        : "listed in "
+                                + listed.stream()
+                                        .flatMap(charge -> charge.sources().stream())
+                                        .distinct()
+                                        .map(order -> "#" + order)
+                                        .collect(Collectors.joining(", ")));
+        return new Needs(money, hours == 0 ? List.of() : Rearing.within(hours, season), List.of(), "");
     }
 
     private int usualMonth() {
