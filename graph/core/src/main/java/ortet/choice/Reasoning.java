@@ -28,6 +28,7 @@ final class Reasoning {
         Stock stock = paths.stocks[at];
         Taking taking = paths.takings[at];
         Column column = new Column();
+        Path.addSetUp(column, paths.products, deed, 0);
         double trees = 0;
         for (int i = 0; i < path.sets().length; i += Path.WIDTH) {
             if (path.sets()[i] == 0) {
