@@ -107,9 +107,7 @@ final class ForecastLikely {
         }
         double x = sums[0] / mass;
         double y = sums[1] / mass;
-        return new double[] {
-            x, y, sums[2] / mass - x * x, sums[3] / mass - x * y, sums[4] / mass - y * y
-        };
+        return new double[] {x, y, sums[2] / mass - x * x, sums[3] / mass - x * y, sums[4] / mass - y * y};
     }
 
     /**
@@ -123,7 +121,11 @@ final class ForecastLikely {
         double most = 0.99 * Math.sqrt(ff * tt);
         double ft = Math.min(most, Math.max(-most, -m[3] / ofFate / ofTiming));
         return new double[] {
-            (m[0] - fate) / ofFate + ff * fate + ft * timing, (m[1] - timing) / ofTiming + ft * fate + tt * timing, ff, ft, tt
+            (m[0] - fate) / ofFate + ff * fate + ft * timing,
+            (m[1] - timing) / ofTiming + ft * fate + tt * timing,
+            ff,
+            ft,
+            tt
         };
     }
 

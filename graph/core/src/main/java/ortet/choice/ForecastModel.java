@@ -218,7 +218,9 @@ final class ForecastModel {
 
     /** Return how old something of a kind that began one day is on another, in months; below 0 where it counts for nothing yet. */
     double age(int kind, int start, int day) {
-        return stage == ForecastStage.TAKING ? clock(kind).between(start, day) : clock(kind).age(start, day);
+        return stage == ForecastStage.TAKING
+                ? clock(kind).between(start, day)
+                : clock(kind).age(start, day);
     }
 
     private int step(ForecastEpisode episode) {
@@ -292,8 +294,7 @@ final class ForecastModel {
                 case GOOD -> cluster.good(score(curve, (step(episode) + HALF) / ForecastCurve.STEPS), episode.count());
                 case BAD -> {
                     if (stage == ForecastStage.TAKING) {
-                        cluster.bad(
-                                badScore(curve, (step(episode) + HALF) / ForecastCurve.STEPS), episode.count());
+                        cluster.bad(badScore(curve, (step(episode) + HALF) / ForecastCurve.STEPS), episode.count());
                     } else {
                         cluster.bad(episode.count());
                     }
@@ -340,7 +341,10 @@ final class ForecastModel {
                 ofTiming -= stands[season] * luck[years + season];
             }
             told.add(new ForecastSeasons.Told(
-                    cluster.kind(), cluster.method(), cluster.season(), likely.get(key).ofSeason(ofFate, ofTiming)));
+                    cluster.kind(),
+                    cluster.method(),
+                    cluster.season(),
+                    likely.get(key).ofSeason(ofFate, ofTiming)));
         });
         return told;
     }
@@ -350,10 +354,12 @@ final class ForecastModel {
         return (long) cluster << Short.SIZE | season;
     }
 
-    /** Return how likely every luck of a cluster in a season is. */
+    /**
+     * Return how likely every luck of a cluster in a season is. What trees that grow on have shown tells of their season alone:
+     * of a few trees of one mother, that none is graded yet says more of the day of grading than of them.
+     */
     ForecastLikely likely(long key) {
-        ForecastLikely found = likely.get(key);
-        return found != null ? found : nothingSeen;
+        return stage == ForecastStage.TAKING ? likely.getOrDefault(key, nothingSeen) : nothingSeen;
     }
 
     /** Draw the luck of seasons. */

@@ -414,8 +414,7 @@ final class ForecastRun {
             selling.expect(selling.chance, selling.good);
             double others = 1 - selling.chance;
             double everOthers = 1 - selling.good;
-            grading.expect(
-                    others > 0 ? grading.chance / others : 0, everOthers > 0 ? grading.good / everOthers : 0);
+            grading.expect(others > 0 ? grading.chance / others : 0, everOthers > 0 ? grading.good / everOthers : 0);
         }
 
         private void count(int kind, int season) {
@@ -587,8 +586,10 @@ final class ForecastRun {
                 model = models[stage.ordinal()];
                 curves = model.drawn(kinds.get(stage.ordinal()), dice);
                 ForecastSeasons.Drawn drawn = model.luck(dice);
-                fateOwn = Math.sqrt(Math.max(LEAST_OWN, 1 - drawn.fateVariance() - model.fate().cluster()));
-                timeOwn = Math.sqrt(Math.max(LEAST_OWN, 1 - drawn.timingVariance() - model.timing().cluster()));
+                fateOwn = Math.sqrt(Math.max(
+                        LEAST_OWN, 1 - drawn.fateVariance() - model.fate().cluster()));
+                timeOwn = Math.sqrt(Math.max(
+                        LEAST_OWN, 1 - drawn.timingVariance() - model.timing().cluster()));
                 clusters = draws.get(stage.ordinal());
                 lucks = new double[2 * clusters.length];
                 Arrays.fill(lucks, Double.NaN);
@@ -665,7 +666,8 @@ final class ForecastRun {
                 if (gone > 0) {
                     shifted *= (1 - ForecastDice.phi((reached - timeLuck) / timeOwn)) / (1 - gone);
                     if (badShared && badGone > 0 && badGone < 1) {
-                        shifted /= Math.max(1e-9, 1 - ForecastDice.phi((badReached - timeLuck) / timeOwn)) / (1 - badGone);
+                        shifted /=
+                                Math.max(1e-9, 1 - ForecastDice.phi((badReached - timeLuck) / timeOwn)) / (1 - badGone);
                     }
                 }
                 double p = shifted / (1 + shifted);
@@ -689,11 +691,9 @@ final class ForecastRun {
                 int rest = through;
                 for (int month = 0; month < months && rest > 0; month++) {
                     if (by[month] > gone) {
-                        double until =
-                                ForecastDice.phi((ForecastDice.score(by[month]) - timeLuck) / timeOwn);
+                        double until = ForecastDice.phi((ForecastDice.score(by[month]) - timeLuck) / timeOwn);
                         int here = dice.binomial(
-                                rest,
-                                Math.max(0, Math.min(1, (until - before) / Math.max(1e-12, 1 - before))));
+                                rest, Math.max(0, Math.min(1, (until - before) / Math.max(1e-12, 1 - before))));
                         into[month] += here;
                         rest -= here;
                         before = Math.max(before, until);
