@@ -582,7 +582,7 @@ final class ForecastRun {
             private double timeLuck;
 
             Stage(ForecastStage stage) {
-                badShared = stage == ForecastStage.TAKING;
+                isTold = stage == ForecastStage.TAKING;
                 model = models[stage.ordinal()];
                 curves = model.drawn(kinds.get(stage.ordinal()), dice);
                 ForecastSeasons.Drawn drawn = model.luck(dice);
@@ -637,13 +637,19 @@ final class ForecastRun {
 
             /** Take it that units come through by a chance as old as they are, and by another when they begin. */
             void expect(double now, double begun) {
+                for (int month = 0; !isTold && gone > 0 && month < months; month++) {
+                    by[month] = gone < 1 ? Math.max(0, (by[month] - gone) / (1 - gone)) : 0;
+                }
+                gone = isTold ? gone : 0;
                 odds = now / (1 - now);
+                nowScore = ForecastDice.score(now);
                 score = ForecastDice.score(begun);
                 begunOdds = begun / (1 - begun);
             }
 
             private double begunOdds;
-            private boolean badShared;
+            private double nowScore;
+            private boolean isTold;
             private double badGone;
             private double badReached;
 
@@ -661,11 +667,15 @@ final class ForecastRun {
                 if (count == 0 || by[months - 1] <= gone || odds <= 0) {
                     return 0;
                 }
+                if (!isTold) {
+                    // luck that was not told by what was seen leaves units of that age their chance
+                    return dice.binomial(count, ForecastDice.phi((nowScore + fateLuck) / fateOwn));
+                }
                 double share = ForecastDice.phi((score + fateLuck) / fateOwn);
                 double shifted = odds * (share / (1 - share)) / begunOdds;
                 if (gone > 0) {
                     shifted *= (1 - ForecastDice.phi((reached - timeLuck) / timeOwn)) / (1 - gone);
-                    if (badShared && badGone > 0 && badGone < 1) {
+                    if (isTold && badGone > 0 && badGone < 1) {
                         shifted /=
                                 Math.max(1e-9, 1 - ForecastDice.phi((badReached - timeLuck) / timeOwn)) / (1 - badGone);
                     }
@@ -676,7 +686,7 @@ final class ForecastRun {
 
             /** Draw in which months those that come through do. */
             void spread(int through, int[] into) {
-                double before = gone > 0 ? ForecastDice.phi((reached - timeLuck) / timeOwn) : 0;
+                double before = gone > 0 && isTold ? ForecastDice.phi((reached - timeLuck) / timeOwn) : 0;
                 if (through <= STEADY) {
                     for (int unit = 0; unit < through; unit++) {
                         double u = ForecastDice.phi(
