@@ -67,7 +67,7 @@ public final class Chooser {
             advice.add(new Advice(
                     stock.mother.key(),
                     planned(paths, at, path),
-                    paths.worth(at, path, plan.prices()),
+                    paths.worth(at, path, plan.prices()) + path.reluctance(layout, stock),
                     new Sureness(same[at], surety.draws(), surety.way()),
                     surety.next(at, walk, chosen),
                     reasoning.of(at, path, chosen)));

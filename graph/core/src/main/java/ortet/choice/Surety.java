@@ -196,18 +196,21 @@ final class Surety {
         }
         Stock stock = paths.stocks[at];
         Deed named = next == Deed.LEAVE_LONG ? stock.named(0, 0, stock.shape.arcs(0, 0)[0]) : next;
-        double cost = Math.max(0, walk.with(chosen) - walk.with(next));
+        double preferred = stock.reluctance(paths.layout, next, 0) - stock.reluctance(paths.layout, chosen, 0);
+        double cost = Math.max(0, walk.with(chosen) - walk.with(next) - preferred);
         if (!whole || paths.stocks.length > Planner.EXACT || !plan.isBest() || late.isOver()) {
             return Optional.of(new Alternative(named, cost, Sureness.Way.PRICED));
         }
-        return anewWithout(at, chosen, cost).or(() -> Optional.of(new Alternative(named, cost, Sureness.Way.PRICED)));
+        return anewWithout(at, chosen, walk.with(chosen) - walk.with(next))
+                .or(() -> Optional.of(new Alternative(named, cost, Sureness.Way.PRICED)));
     }
 
     /**
      * Make the plan anew without the deed. A plan found among arcs that can take part in plans worth at least some sum is the
      * best of all if it is worth that much; else the sum is lowered.
      */
-    private Optional<Alternative> anewWithout(int at, Deed chosen, double cost) {
+    private Optional<Alternative> anewWithout(int at, Deed chosen, double apart) {
+        double cost = Math.max(0, apart);
         double worth = plan.account().worth();
         double least = worth - 2 * cost - 0.01 * Math.max(1, Math.abs(worth));
         Whole.Barred barred = new Whole.Barred(at, chosen);
@@ -229,7 +232,10 @@ final class Surety {
                 Account account = Account.of(paths, answer.get().paths());
                 if (account.worth() >= asked) {
                     Deed deed = Chooser.deed(paths.stocks[at], answer.get().paths()[at], 0);
-                    return Optional.of(new Alternative(deed, Math.max(0, worth - account.worth()), Sureness.Way.ANEW));
+                    return Optional.of(new Alternative(
+                            deed,
+                            Math.max(0, worth + plan.account().reluctance() - account.worth() - account.reluctance()),
+                            Sureness.Way.ANEW));
                 }
             }
             least -= 10 * Math.max(cost, 0.1 * Math.max(1, Math.abs(worth)));

@@ -57,7 +57,11 @@ final class Whole {
                 if (answer[at] == null) {
                     Optional<Deed> not =
                             ask.barred().filter(one -> one.mother() == who).map(Barred::deed);
-                    steps.add(steps(programme, priced, walk, at, Math.max(0, slack), not));
+                    List<Step> open = steps(programme, priced, walk, at, Math.max(0, slack), not);
+                    if (open.isEmpty()) {
+                        return Optional.empty(); // whatever she may still do is too far from the best
+                    }
+                    steps.add(open);
                 } else {
                     programme.fixed(paths.column(at, answer[at]));
                     steps.add(List.of());

@@ -204,6 +204,7 @@ class ChooserTests {
         for (long seed = 700; seed < 720; seed++) {
             ChoiceQuestion question = Nurseries.tiny(seed);
             Choice choice = choose(question);
+            EveryPlan.Best every = EveryPlan.of(question);
             for (int at = 0; at < choice.advice().size(); at++) {
                 Advice advice = choice.advice().get(at);
                 EveryPlan.Best without =
@@ -212,7 +213,7 @@ class ChooserTests {
                     Alternative next = advice.next().orElseThrow();
                     assertEquals(Sureness.Way.ANEW, next.way());
                     assertEquals(
-                            choice.worth() - without.worth(),
+                            Math.max(0, choice.worth() + every.reluctance() - without.worth() - without.reluctance()),
                             next.cost(),
                             2 * CLOSE * Math.max(1, Math.abs(choice.worth())),
                             "seed " + seed + ", mother " + at);
