@@ -152,6 +152,19 @@ final class Stock {
         }
     }
 
+    /** Return by band the most positions, and then the most cuttings, that she ever carries. */
+    int[] mostWood() {
+        int[] most = new int[bands + 1];
+        for (int[][] stage : wood) {
+            for (int[] one : stage) {
+                for (int band = 0; band <= bands; band++) {
+                    most[band] = Math.max(most[band], one[band]);
+                }
+            }
+        }
+        return most;
+    }
+
     private boolean mayDo(int year, Shape.Arc arc) {
         if (arc.deed() == Deed.LEAVE_LONG || arc.deed() == Deed.CUT_BACK) {
             return true;

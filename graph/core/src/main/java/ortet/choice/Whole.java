@@ -37,11 +37,11 @@ final class Whole {
      * @param ask what is asked
      * @param seconds after how long to stop
      * @param gap by what share the best found may fall short of the best
-     * @param nodes after how many branchings to stop
+     * @param work after how many branchings times variables to stop
      * @return the best plan worth at least what is known; empty when none was found
      */
-    Optional<Answer> solve(Ask ask, double seconds, double gap, int nodes) {
-        try (Programme programme = new Programme(layout, Programme.Kind.INTEGER, ask.mayOverrun())) {
+    Optional<Answer> solve(Ask ask, double seconds, double gap, int work) {
+        try (Programme programme = new Programme(paths, Programme.Kind.INTEGER, ask.mayOverrun())) {
             Priced priced = new Priced(layout, paths.products, ask.prices());
             Walk walk = new Walk(layout);
             double slack = ask.bound() - ask.known() + ROUNDING * Math.max(1, Math.abs(ask.bound()));
@@ -67,7 +67,7 @@ final class Whole {
                     steps.add(List.of());
                 }
             }
-            if (!programme.solve(seconds, gap, nodes)) {
+            if (!programme.solve(seconds, gap, programme.nodes(work))) {
                 return Optional.empty();
             }
             for (int at = 0; at < answer.length; at++) {
