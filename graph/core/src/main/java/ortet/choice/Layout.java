@@ -232,13 +232,6 @@ final class Layout {
         return outletAt.getOrDefault(List.of(cultivar, sizeClass), -1);
     }
 
-    /** Return the numbers of a cultivar's outlets. */
-    int[] outletsOf(String cultivar) {
-        return java.util.stream.IntStream.range(0, question.outlets().size())
-                .filter(at -> question.outlets().get(at).cultivar().equals(cultivar))
-                .toArray();
-    }
-
     int sales(int outlet, int year, int scenario) {
         return firstSales + (outlet * allYears + year) * scenarios + scenario;
     }

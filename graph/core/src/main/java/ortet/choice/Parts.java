@@ -80,15 +80,26 @@ final class Parts {
             for (int row = 0; row < layout.firstSales; row++) {
                 rows[row] |= shared[row] && (layout.isShare(row) || use[row] > 0);
             }
-            for (int outlet : layout.outletsOf(cultivar)) {
-                Arrays.fill(
-                        rows,
-                        layout.sales(outlet, 0, 0),
-                        layout.sales(outlet, layout.allYears - 1, layout.scenarios - 1) + 1,
-                        true);
+            Stock stock = paths.stocks[at];
+            for (int[] products : stock.layerProducts) {
+                sells(rows, products);
             }
+            sells(rows, stock.cuttingProducts);
         }
         return rows;
+    }
+
+    private void sells(boolean[] rows, int[] products) {
+        for (int number : products) {
+            Products.Product product = paths.products.all.get(number);
+            for (int i = 0; i < product.outlets().length; i++) {
+                for (int year = 0; year < layout.years; year++) {
+                    for (int scenario = 0; scenario < layout.scenarios; scenario++) {
+                        rows[layout.sales(product.outlets()[i], year + product.years()[i], scenario)] = true;
+                    }
+                }
+            }
+        }
     }
 
     /** Add the most that a mother could use of each limit: all her wood, in every way at once, whatever is done with her. */

@@ -25,8 +25,8 @@ final class Planner {
     /** At the root alone: what the solver's own heuristics find there is nearly all that it finds. */
     private static final int FEW_NODES = 1;
 
-    /** Branchings times variables: about a second on one core. */
-    private static final int WORK = 30_000;
+    /** Branchings times variables: some tenths of a second to a second on one core. */
+    private static final int WORK = 20_000;
 
     /** Steps from prices that are not known at all; half as many from good ones. At 100 the gap lessens by a third. */
     private static final int STEPS = 60;

@@ -168,6 +168,11 @@ final class Programme implements AutoCloseable {
         return found == MPSolver.ResultStatus.OPTIMAL || found == MPSolver.ResultStatus.FEASIBLE;
     }
 
+    /** Return how many variables there are. */
+    int size() {
+        return solver.numVariables();
+    }
+
     /** Return after how many branchings a search may stop, so that it takes about as long as others do. */
     int nodes(int work) {
         return Math.max(1, work / Math.max(1, solver.numVariables()));
