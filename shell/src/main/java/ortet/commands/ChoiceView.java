@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
+import java.util.function.ToDoubleFunction;
 import ortet.choice.Advice;
 import ortet.choice.Aim;
 import ortet.choice.Alternative;
@@ -183,15 +183,12 @@ final class ChoiceView {
         Choice plan = choice.get();
         sheet.note(margin(plan));
         demand(plan).ifPresent(sheet::note);
-        List<ResourceUse> scarce = scarce(plan);
+        List<String> scarce = scarce(plan);
         sheet.note(
                 scarce.isEmpty()
                         ? "one more hour or m² would be worth nothing more: none is short"
-                        : "one more would be worth: "
-                                + scarce.stream()
-                                        .map(use -> words.named(use.resource()) + " " + words.worth(use.worth())
-                                                + (wanted > 0 ? "" : currency))
-                                        .collect(Collectors.joining("; ")));
+                        : "one more would be worth" + (wanted > 0 ? "" : " (in" + currency + ")") + ": "
+                                + String.join("; ", scarce));
         plan.resources().stream()
                 .filter(ResourceUse::isOverused)
                 .limit(SCARCE)
@@ -222,6 +219,10 @@ final class ChoiceView {
         inputs.notes().forEach(sheet::note);
         sheet.note("advice, not an order: look at the tree first");
         if (explain) {
+            for (int at = 0; at < plan.advice().size(); at++) {
+                sheet.note(words.reckoned(
+                        plan.advice().get(at), inputs.candidates().get(at)));
+            }
             inputs.explained()
                     .forEach(one -> sheet.note(one.of() + ", " + one.figure() + ": " + one.value() + "; " + one.method()
                             + "; from " + one.source()));
@@ -252,27 +253,71 @@ final class ChoiceView {
                 .mapToDouble(Double::doubleValue)
                 .sorted()
                 .toArray();
+        double asked = sum(plan, Sales::demand);
+        double sold = sum(plan, Sales::sold);
+        int last = inputs.firstYear() + request.years() - 1;
         return plan.demandMet()
-                .map(share -> "demand met: " + ChoiceWords.percent(share) + " % of the trees asked for in all years"
+                .map(share -> "demand: of the trees asked for "
+                        + (request.years() == 1 ? "in " + last : "from " + inputs.firstYear() + " to " + last)
+                        + " and not on their way yet, "
+                        + (asked < ChoiceWords.AS_GOOD
+                                ? "none is asked for"
+                                : ChoiceWords.percent(sold / asked) + " % would be met (" + Math.round(sold) + " of "
+                                        + Math.round(asked) + ")")
+                        + "; with later years, in which the last of them become saleable, "
+                        + ChoiceWords.percent(share) + " %"
                         + (met.length == 0
                                 ? ""
                                 : " (" + ChoiceWords.percent(at(met, LOW)) + " to " + ChoiceWords.percent(at(met, HIGH))
                                         + " % in nine of ten draws)"));
     }
 
+    private double sum(Choice plan, ToDoubleFunction<Sales> what) {
+        return plan.sales().stream()
+                .filter(sales -> sales.year() < request.years())
+                .mapToDouble(what)
+                .sum();
+    }
+
     private static double at(double[] sorted, double share) {
         return sorted[(int) Math.round(share * (sorted.length - 1))];
     }
 
-    private List<ResourceUse> scarce(Choice plan) {
-        return plan.resources().stream()
+    /** Return what one more of each scarce thing is worth: now, or in the first year in which it is, and at its dearest. */
+    private List<String> scarce(Choice plan) {
+        Map<List<Object>, List<ResourceUse>> all = new LinkedHashMap<>();
+        plan.resources().stream()
                 .filter(use -> use.worth() > Math.max(WORTH_TELLING, ChoiceWords.AS_GOOD * wanted)
                         && (use.resource().kind() == Resource.Kind.HOURS
                                 || use.resource().kind() == Resource.Kind.ROOM
                                 || use.resource().kind() == Resource.Kind.LICENCE))
-                .sorted(Comparator.comparingDouble(ResourceUse::worth).reversed())
+                .sorted(Comparator.comparingInt(use -> use.resource().year()))
+                .forEach(use -> all.computeIfAbsent(
+                                List.of(
+                                        use.resource().kind(),
+                                        use.resource().name(),
+                                        use.resource().season()),
+                                key -> new ArrayList<>())
+                        .add(use));
+        return all.values().stream()
+                .sorted(Comparator.comparingInt((List<ResourceUse> uses) ->
+                                uses.get(0).resource().year())
+                        .thenComparing(uses -> -uses.get(0).worth()))
                 .limit(SCARCE)
+                .map(this::scarce)
                 .toList();
+    }
+
+    private String scarce(List<ResourceUse> uses) {
+        ResourceUse first = uses.get(0);
+        ResourceUse dearest = uses.stream()
+                .max(Comparator.comparingDouble(ResourceUse::worth))
+                .orElseThrow();
+        return words.named(first.resource()) + ": " + words.worth(first.worth())
+                + (dearest.equals(first)
+                        ? ""
+                        : ", up to " + words.worth(dearest.worth()) + " in "
+                                + (inputs.firstYear() + dearest.resource().year()));
     }
 
     private static String search(Choice plan) {

@@ -428,6 +428,16 @@ final class PlanView {
                         "The weeks: between the days by which one in ten and nine in ten units had been set in"
                                 + " a year, " + PlanWords.between(weeks.from(), weeks.to()) + ", from " + weeks.days()
                                 + " days of setting of " + PlanWords.lean(weeks.lean()) + "."));
+        plan.answer()
+                .ifPresent(answer ->
+                        lines.add("Expected: " + answer.toSet() + " × the product of the three rates; its range and"
+                                + " the chance are of one and the same distribution. Material of pots: the first pot, and its place, of"
+                                + " most of the 20 tags set last that took."));
+        plan.shortfall()
+                .ifPresent(shortfall ->
+                        lines.add("Nearest: the most that can be had as sure as asked, and as likely as not, with"
+                                + " what there is; the chance of as many as asked with all of it; the first day by which they could be"
+                                + " had, set in one of the next three years."));
         lines.add("Mothers: in the order of the lower limits of what to expect of them by this method (pooled, 90 %);"
                 + " docs/methods/mothers.md. Positions: as counted last, less layers set since, and those pending.");
         plan.answer()
