@@ -92,7 +92,7 @@ final class Reasoning {
 
     private Why waiting(Mother mother, Path path) {
         boolean hasNoLicence = layout.question.limits().licences().stream()
-                .anyMatch(licence -> licence.cultivar().equals(mother.cultivar()) && licence.perYear() == 0);
+                .anyMatch(licence -> licence.cultivar().equals(mother.cultivar()) && licence.in(0) == 0);
         if (hasNoLicence) {
             return Why.NO_LICENCE;
         }

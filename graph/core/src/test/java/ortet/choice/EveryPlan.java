@@ -155,7 +155,7 @@ final class EveryPlan {
                     break;
                 case "licence":
                     for (Licence licence : limits.licences()) {
-                        if (licence.cultivar().equals(words[2]) && amount > licence.perYear() + 1e-9) {
+                        if (licence.cultivar().equals(words[2]) && amount > licence.in(number(words[1])) + 1e-9) {
                             return false;
                         }
                     }

@@ -13,11 +13,13 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
+import org.apache.commons.numbers.fraction.BigFraction;
 import ortet.book.BookView;
 import ortet.book.UnitFacts.Method;
 import ortet.choice.Grade;
 import ortet.choice.Needs;
 import ortet.choice.Raising;
+import ortet.money.Charge;
 import ortet.money.Cost;
 import ortet.money.Tariff;
 import ortet.money.Total;
@@ -168,8 +170,10 @@ final class Rearing {
         for (Past.Ended one : some) {
             boolean sized = one.size() < snapshot.lives().sizes().size();
             all += one.count();
-            if (one.end() == Past.End.SALEABLE && sized) {
-                bySize.computeIfAbsent(snapshot.lives().sizes().get(one.size()), size -> new TreeMap<>())
+            if (one.end() == Past.End.SALEABLE) {
+                bySize.computeIfAbsent(
+                                sized ? snapshot.lives().sizes().get(one.size()) : Tariff.UNGRADED,
+                                size -> new TreeMap<>())
                         .merge(years(one), one.count(), Integer::sum);
             }
         }
@@ -223,14 +227,17 @@ final class Rearing {
     void price(BookView view, Tariff tariff, Method method) {
         SideCost side = past.costs(view, tariff, method);
         Total setting = Total.NOTHING;
-        for (ortet.money.Charge charge : side.setting()) {
-            setting = setting.plus(charge, org.apache.commons.numbers.fraction.BigFraction.ONE);
-            charge.missing().ifPresent(missing::add);
+        for (Charge charge : side.setting()) {
+            // going to a mother is reckoned by the deed on her, not by the unit
+            if (charge.sort() != Charge.Sort.VISIT) {
+                setting = setting.plus(charge, BigFraction.ONE);
+                charge.missing().ifPresent(missing::add);
+            }
         }
         Map<String, Each> bySize = new TreeMap<>();
         for (ClassCost size : side.classes()) {
             size.grown().forEach(grown -> missing.addAll(grown.missing()));
-            size.size().ifPresent(name -> bySize.put(name, each(size.grown())));
+            bySize.put(size.size().orElse(Tariff.UNGRADED), each(size.grown()));
         }
         side.carried().forEach(grown -> missing.addAll(grown.missing()));
         Each lost = each(side.carried().stream()
