@@ -90,7 +90,7 @@ final class Tariff {
         price(THIRD, "medium", Optional.of("Acer palmatum"), "49.00 EUR");
         price(THIRD, UNGRADED, Optional.empty(), "4.80 EUR");
         price(THIRD, UNGRADED, Optional.of("Acer palmatum"), "5.70 EUR");
-        price(THIRD, UNGRADED, Optional.of("Juniperus chinensis"), "6.00 EUR");
+        price(THIRD, UNGRADED, Optional.of(Variety.ITOIGAWA.cultivar().toString()), "6.00 EUR");
         price(THIRD, "medium", Optional.of(Variety.DESHOJO.cultivar().toString()), "58.00 EUR");
     }
 
