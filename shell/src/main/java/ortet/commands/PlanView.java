@@ -37,6 +37,7 @@ import ortet.screen.Sheet;
 /** Shows plans: what to set, where, when, at what cost, and how sure that is. */
 final class PlanView {
     private static final int FIFTH = 5;
+    private static final int ABSURD = 10;
     private static final int PERCENT = 100;
     private static final int HOURS_DIGITS = 1;
     private static final int FINE = 6;
@@ -170,15 +171,7 @@ final class PlanView {
                                 .map(weeks -> " (" + PlanWords.between(weeks.from(), weeks.to()) + ")")
                                 .orElse("")
                         + " was ever fit for sale so soon.");
-            case POSITIONS ->
-                lines.add("This cannot be met by " + method + ": "
-                        + shortfall.needed().orElseThrow() + " positions are needed, "
-                        + (shortfall.positions().orElseThrow() == 0
-                                ? "none are"
-                                : shortfall.positions().get() == 1
-                                        ? "1 is"
-                                        : shortfall.positions().get() + " are")
-                        + " free.");
+            case POSITIONS -> lines.add("This cannot be met by " + method + ": " + needed(shortfall));
             case NOT_SO_SURE ->
                 lines.add("This cannot be met by " + method + ": however many are set, "
                         + question.wanted() + " by that day are not " + sure + " sure"
@@ -193,6 +186,10 @@ final class PlanView {
                 .filter(most -> shortfall.why() != Plan.Why.NOT_KNOWN)
                 .ifPresent(most -> nearest.add((most == 0 ? "none" : Integer.toString(most)) + " by " + question.by()
                         + ", " + sure + " sure"));
+        shortfall
+                .likely()
+                .filter(likely -> likely > shortfall.most().orElse(0))
+                .ifPresent(likely -> nearest.add(likely + " by " + question.by() + ", as likely as not"));
         shortfall.soonest().ifPresent(day -> nearest.add(question.wanted() + " by " + day + ", " + sure + " sure"));
         shortfall
                 .chance()
@@ -222,6 +219,16 @@ final class PlanView {
                     + (shortfall.positions().isPresent() ? "; it would take more mothers or positions." : "."));
         }
         return lines;
+    }
+
+    /** Return what is needed beside what is there; a number that nobody could set is not told as if somebody might. */
+    private static String needed(Shortfall shortfall) {
+        int needed = shortfall.needed().orElseThrow();
+        int free = shortfall.positions().orElseThrow();
+        String there = free == 0 ? "none are free" : free == 1 ? "1 is free" : free + " are free";
+        return needed <= Math.max(1, free) * ABSURD
+                ? needed + " positions are needed, " + there + "."
+                : there + ", and more than " + ABSURD + " times as many positions would be needed to be so sure.";
     }
 
     private static String stage(PlanStage stage, Plan plan) {
@@ -458,6 +465,7 @@ final class PlanView {
                 Column.whole("positions", "positions free").forPrograms(),
                 Column.whole("needed", "needed").forPrograms(),
                 Column.whole("most", "most that can").forPrograms(),
+                Column.whole("likely", "as likely as not").forPrograms(),
                 Column.share("chance_as_is", "chance of as many as asked", 1).forPrograms(),
                 Column.day("soonest", "soonest").forPrograms());
         for (Plan plan : plans.all()) {
@@ -487,6 +495,7 @@ final class PlanView {
                     shortfall.flatMap(Shortfall::positions),
                     shortfall.flatMap(Shortfall::needed),
                     shortfall.flatMap(Shortfall::most),
+                    shortfall.flatMap(Shortfall::likely),
                     shortfall.flatMap(Shortfall::chance),
                     shortfall.flatMap(Shortfall::soonest));
         }
@@ -666,6 +675,7 @@ final class PlanView {
                                         .field("positions", shortfall.positions())
                                         .field("needed", shortfall.needed())
                                         .field("most", shortfall.most())
+                                        .field("likely", shortfall.likely())
                                         .field("chance", shortfall.chance())
                                         .field("soonest", shortfall.soonest())
                                         .field("set_from", shortfall.from())

@@ -85,7 +85,7 @@ class PlanCommandsTests {
         assertTrue(
                 out.contains(
                         "This cannot be met by layers: 67 positions are needed, 11 are free. Nearest that can: 5 by"
-                                + " 2029-11-01, 90 % sure. All with every free position used, set 2027-05-10 (week 19)."),
+                                + " 2029-11-01, 90 % sure; or 8 by 2029-11-01, as likely as not. All with every free position used, set 2027-05-10 (week 19)."),
                 out);
         String csv = desk.type("plan --cultivar Deshojo --count 4 --by 2029-11-01 --format csv")
                 .out();

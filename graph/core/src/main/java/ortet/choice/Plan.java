@@ -81,6 +81,7 @@ public record Plan(
      * @param needed how many would have to be set; absent where not even {@link PlanQuestion#MOST} are enough, or nothing
      *     comes in time
      * @param most how many trees can be had by the day, as sure as asked, with what there is; absent where it cannot be told
+     * @param likely how many trees can be had by the day as likely as not, with what there is; absent where it cannot be told
      * @param chance how likely as many as asked come by the day with what there is
      * @param soonest the first day by which as many as asked can be had, as sure as asked, with what there is; absent where
      *     there is none as far as the book tells
@@ -92,6 +93,7 @@ public record Plan(
             Optional<Integer> positions,
             Optional<Integer> needed,
             Optional<Integer> most,
+            Optional<Integer> likely,
             Optional<Double> chance,
             Optional<LocalDate> soonest,
             Optional<LocalDate> from,

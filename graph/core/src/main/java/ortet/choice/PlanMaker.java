@@ -32,11 +32,13 @@ import ortet.timing.Waiting;
 import ortet.value.OrtetException;
 import ortet.yield.Establishment;
 import ortet.yield.Outcomes;
+import ortet.yield.Outcomes.Cohort;
 import ortet.yield.Periods;
 
 /** Makes plans out of one snapshot, one after another; each may use wood, which the next does not have then. */
 final class PlanMaker {
     private static final double[] LEVELS = {0.05, 0.1, 0.25, 0.5};
+    private static final double AS_LIKELY_AS_NOT = 0.5;
     private static final int YEARS_AHEAD = 3;
     /** So many of what has no positions are thought of when another day is looked for. */
     private static final int MANY = 2_000;
@@ -48,6 +50,7 @@ final class PlanMaker {
     private final Outcomes outcomes;
     private final PlanWood wood;
     private final Tariff tariff;
+    private final PlanPots pots;
 
     PlanMaker(BookView view, Snapshot snapshot) {
         this.view = view;
@@ -56,6 +59,7 @@ final class PlanMaker {
         this.outcomes = outcomes(Optional.empty());
         this.wood = new PlanWood(view, snapshot, outcomes);
         this.tariff = Tariff.of(view, asOf);
+        this.pots = new PlanPots(view, snapshot);
     }
 
     private Outcomes outcomes(Optional<String> size) {
@@ -158,6 +162,7 @@ final class PlanMaker {
                     Optional.of(new Shortfall(
                             why,
                             positions(),
+                            Optional.empty(),
                             Optional.empty(),
                             Optional.empty(),
                             Optional.empty(),
@@ -300,6 +305,7 @@ final class PlanMaker {
             double taken = toSet * take.orElseThrow().rate();
             Optional<Ready> ready = ready(way.window());
             long onBench = way.days() - ready.map(one -> Math.round(one.days())).orElse(0L);
+            List<Cohort> cohorts = history.own().isEmpty() ? history.all() : history.own();
             Answer answer = new Answer(
                     toSet,
                     number.plan().probability(),
@@ -317,10 +323,21 @@ final class PlanMaker {
                             toSet,
                             taken,
                             method == Method.LAYER ? onBench : way.days(),
-                            history.own().isEmpty() ? history.all() : history.own(),
-                            snapshot.lives().treatments()));
+                            cohorts,
+                            snapshot.lives().treatments(),
+                            pots.of(cohorts),
+                            goings(toSet)));
             return plan(
                     way.told(), Optional.of(answer), Optional.empty(), PlanWood.shared(found.mothers(), toSet, method));
+        }
+
+        /** Return to how many mothers somebody goes to set so many; one at least. */
+        private int goings(int toSet) {
+            return (int) Math.max(
+                    1,
+                    PlanWood.shared(found.mothers(), toSet, method).stream()
+                            .filter(mother -> mother.use() > 0)
+                            .count());
         }
 
         /** Return when those set in a window are ready, from the cultivar's own times or, where they are few, from others'. */
@@ -406,6 +423,8 @@ final class PlanMaker {
                             positions(),
                             needed.map(number -> Math.toIntExact(number.plan().trials())),
                             best.isEmpty() ? Optional.of(0) : isLayer ? Optional.of(most) : Optional.empty(),
+                            best.filter(way -> isLayer).map(way -> (int) Planning.largest(
+                                    limit, AS_LIKELY_AS_NOT, way.stages().outlook())),
                             Optional.of(chance),
                             soonest(isLayer ? limit : MANY),
                             best.map(way -> way.window().from()),
