@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.function.ToDoubleFunction;
 import ortet.choice.Advice;
 import ortet.choice.Aim;
@@ -72,6 +73,10 @@ final class ChoiceView {
         }
         if (format == OutputFormat.TABLE && !trials) {
             new ChoiceRound(inputs, choice.orElseThrow(), words, mothers).show(title(false), screen);
+            years(choice.orElseThrow()).ifPresent(sheet -> {
+                screen.prose("");
+                screen.show(sheet, format);
+            });
             Sheet.Builder rest = Sheet.titled("");
             notes(false, explain, rest);
             screen.show(rest.build(), format);
@@ -253,30 +258,53 @@ final class ChoiceView {
                 .mapToDouble(Double::doubleValue)
                 .sorted()
                 .toArray();
-        double asked = sum(plan, Sales::demand);
-        double sold = sum(plan, Sales::sold);
-        int last = inputs.firstYear() + request.years() - 1;
+        int last = plan.sales().stream().mapToInt(Sales::year).max().orElse(0);
+        double asked = until(request.years(), plan, Sales::demand);
+        double sold = until(request.years(), plan, Sales::sold);
         return plan.demandMet()
-                .map(share -> "demand: of the trees asked for "
-                        + (request.years() == 1 ? "in " + last : "from " + inputs.firstYear() + " to " + last)
-                        + " and not on their way yet, "
-                        + (asked < ChoiceWords.AS_GOOD
-                                ? "none is asked for"
-                                : ChoiceWords.percent(sold / asked) + " % would be met (" + Math.round(sold) + " of "
-                                        + Math.round(asked) + ")")
-                        + "; with later years, in which the last of them become saleable, "
-                        + ChoiceWords.percent(share) + " %"
+                .map(share -> "demand met: " + ChoiceWords.percent(share) + " % of the trees asked for to "
+                        + (inputs.firstYear() + last) + ", when the last of this plan are fit for sale"
                         + (met.length == 0
                                 ? ""
                                 : " (" + ChoiceWords.percent(at(met, LOW)) + " to " + ChoiceWords.percent(at(met, HIGH))
-                                        + " % in nine of ten draws)"));
+                                        + " % in nine of ten draws)")
+                        + (asked > 0
+                                ? "; to " + (inputs.firstYear() + request.years() - 1) + ", as far as is planned: "
+                                        + ChoiceWords.percent(sold / asked) + " %"
+                                : ""));
     }
 
-    private double sum(Choice plan, ToDoubleFunction<Sales> what) {
+    private static double until(int years, Choice plan, ToDoubleFunction<Sales> figure) {
         return plan.sales().stream()
-                .filter(sales -> sales.year() < request.years())
-                .mapToDouble(what)
+                .filter(sale -> sale.year() < years)
+                .mapToDouble(figure)
                 .sum();
+    }
+
+    /** Return how many trees the plan brings in each year, beside those asked for; nothing where none are asked for. */
+    private Optional<Sheet> years(Choice plan) {
+        Map<Integer, double[]> years = new TreeMap<>();
+        plan.sales().forEach(sale -> {
+            double[] sums = years.computeIfAbsent(sale.year(), year -> new double[3]);
+            sums[0] += sale.demand();
+            sums[1] += sale.ready();
+            sums[2] += sale.sold();
+        });
+        if (years.values().stream().allMatch(sums -> sums[0] == 0)) {
+            return Optional.empty();
+        }
+        Sheet.Builder sheet = Sheet.titled(
+                "Trees from what is set in this plan, beside those asked for that are not on the way yet:",
+                Column.text("year", "fit for sale"),
+                Column.whole("asked", "asked for"),
+                Column.whole("ready", "expected"),
+                Column.whole("sold", "of these sold"));
+        years.forEach((year, sums) -> sheet.row(
+                Integer.toString(inputs.firstYear() + year),
+                Math.round(sums[0]),
+                Math.round(sums[1]),
+                Math.round(sums[2])));
+        return Optional.of(sheet.build());
     }
 
     private static double at(double[] sorted, double share) {
