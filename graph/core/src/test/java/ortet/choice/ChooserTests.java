@@ -199,6 +199,45 @@ class ChooserTests {
     }
 
     @Test
+    void aCultivarAloneGetsTheSamePlanAsAmongAllWhereNothingTiesThem() {
+        ChoiceQuestion like = Nurseries.like(12, 3, 20, 13, large(0).anewUpTo(40));
+        ChoiceQuestion all =
+                like.with(new Limits(Amounts.everyYear(List.of(1e6, 1e6, 1e6, 1e6)), Map.of(), List.of(), List.of()));
+        Choice together = choose(all);
+        double worth = 0;
+        double bound = 0;
+        for (String cultivar : List.of("Cultivar 0", "Cultivar 1", "Cultivar 2")) {
+            Choice alone = choose(only(all, cultivar));
+            worth += alone.worth();
+            bound += alone.bound();
+            for (Advice advice : alone.advice()) {
+                Advice other = together.advice().stream()
+                        .filter(one -> one.mother().equals(advice.mother()))
+                        .findFirst()
+                        .orElseThrow();
+                assertEquals(advice.years(), other.years(), advice.mother());
+            }
+        }
+        near(worth, together.worth(), "worth");
+        near(bound, together.bound(), "bound");
+    }
+
+    private static ChoiceQuestion only(ChoiceQuestion all, String cultivar) {
+        return new ChoiceQuestion(
+                all.mothers().stream()
+                        .filter(one -> one.cultivar().equals(cultivar))
+                        .toList(),
+                all.ways(),
+                all.outlets().stream()
+                        .filter(one -> one.cultivar().equals(cultivar))
+                        .toList(),
+                all.limits(),
+                all.costs(),
+                all.seasons(),
+                all.settings());
+    }
+
+    @Test
     void nextBestDeedCostsWhatAPlanWithoutTheDeedLacks() {
         int compared = 0;
         for (long seed = 700; seed < 720; seed++) {
