@@ -38,6 +38,7 @@ import ortet.screen.Sheet;
 final class PlanView {
     private static final int FIFTH = 5;
     private static final int ABSURD = 10;
+    private static final double NEARLY_ALL = 0.8;
     private static final int PERCENT = 100;
     private static final int HOURS_DIGITS = 1;
     private static final int FINE = 6;
@@ -172,6 +173,11 @@ final class PlanView {
                                 .orElse("")
                         + " was ever fit for sale so soon.");
             case POSITIONS -> lines.add("This cannot be met by " + method + ": " + needed(shortfall));
+            case MEANS ->
+                lines.add("This cannot be met by " + method + ": there are too few "
+                        + shortfall.binds().orElse("hours or m²") + " for the "
+                        + shortfall.needed().orElseThrow() + " that would have to be "
+                        + PlanWords.done(plan.method()) + ".");
             case NOT_SO_SURE ->
                 lines.add("This cannot be met by " + method + ": however many are set, "
                         + question.wanted() + " by that day are not " + sure + " sure"
@@ -422,6 +428,16 @@ final class PlanView {
                         "The weeks: between the days by which one in ten and nine in ten units had been set in"
                                 + " a year, " + PlanWords.between(weeks.from(), weeks.to()) + ", from " + weeks.days()
                                 + " days of setting of " + PlanWords.lean(weeks.lean()) + "."));
+        plan.answer()
+                .ifPresent(answer ->
+                        lines.add("Expected: " + answer.toSet() + " × the product of the three rates; its range and"
+                                + " the chance are of one and the same distribution. Material of pots: the first pot, and its place, of"
+                                + " most of the 20 tags set last that took."));
+        plan.shortfall()
+                .ifPresent(shortfall ->
+                        lines.add("Nearest: the most that can be had as sure as asked, and as likely as not, with"
+                                + " what there is; the chance of as many as asked with all of it; the first day by which they could be"
+                                + " had, set in one of the next three years."));
         lines.add("Mothers: in the order of the lower limits of what to expect of them by this method (pooled, 90 %);"
                 + " docs/methods/mothers.md. Positions: as counted last, less layers set since, and those pending.");
         plan.answer()
@@ -547,6 +563,12 @@ final class PlanView {
                                     one.object("plan", plan -> json(filled.plan(), plan));
                                 })));
                 document.object("total", total -> total(orders.total(), total));
+                document.array(
+                        "uses",
+                        uses -> orders.uses()
+                                .forEach(use -> uses.object(one -> one.field("what", use.what())
+                                        .field("used", use.used())
+                                        .field("available", use.available()))));
             }));
             return;
         }
@@ -602,7 +624,16 @@ final class PlanView {
                         + " as sure as asked; missing: how many not");
         sheet.note("together, for those that can be met: " + hours(orders.total()) + " hours, " + price(orders.total())
                 + (orders.total().notPriced() > 0 ? " and what has no cost listed" : "")
-                + "; benches are added up, not looked for: whether there is room for all is yours to say");
+                + (orders.uses().isEmpty()
+                        ? "; hours and benches are added up, not limited (--limits FILE tells what there is)"
+                        : ""));
+        String full = orders.uses().stream()
+                .filter(use -> use.used() >= NEARLY_ALL * use.available())
+                .map(use -> use.what() + " " + hundredths(use.used()) + " of " + hundredths(use.available()))
+                .collect(Collectors.joining("; "));
+        if (!orders.uses().isEmpty()) {
+            sheet.note(full.isEmpty() ? "hours and room: nowhere four fifths are used" : "nearly used up: " + full);
+        }
         for (PlanOrders.Filled filled : orders.filled()) {
             String who = "line " + filled.order().where().line() + ": ";
             filled.plan()
@@ -614,6 +645,13 @@ final class PlanView {
             }
         }
         screen.show(sheet.build(), format);
+    }
+
+    private static String hundredths(double value) {
+        return BigDecimal.valueOf(value)
+                .setScale(2, RoundingMode.HALF_EVEN)
+                .stripTrailingZeros()
+                .toPlainString();
     }
 
     // ---- JSON ----
@@ -677,6 +715,7 @@ final class PlanView {
                                         .field("most", shortfall.most())
                                         .field("likely", shortfall.likely())
                                         .field("chance", shortfall.chance())
+                                        .field("binds", shortfall.binds())
                                         .field("soonest", shortfall.soonest())
                                         .field("set_from", shortfall.from())
                                         .field("set_to", shortfall.to())),

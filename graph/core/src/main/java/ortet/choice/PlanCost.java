@@ -104,7 +104,7 @@ public record PlanCost(List<Line> lines, Total total) {
         return new PlanCost(lines, total);
     }
 
-    private static boolean isOfSetting(Charge charge, Method method) {
+    static boolean isOfSetting(Charge charge, Method method) {
         Set<Task> first = switch (method) {
             case LAYER -> Set.of(Task.LAYER_SET);
             case CUTTING -> Set.of(Task.CUTTINGS_STRUCK);
