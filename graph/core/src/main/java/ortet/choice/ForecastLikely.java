@@ -18,6 +18,9 @@ final class ForecastLikely {
     private static final double FLAT = 1 - 1e-9;
     private static final double FAR = 3.5;
 
+    /** Luck that is told more closely than a step lies at most half a step from the place next to it. */
+    private static final double NEAR = 0.75;
+
     private final double ofFate;
     private final double ofTiming;
     private final double fateFrom;
@@ -68,9 +71,9 @@ final class ForecastLikely {
                 ofFate,
                 ofTiming,
                 moments[0],
-                Math.min(fateStep * (PLACES - 1) / 2, FAR * Math.sqrt(moments[2]) + fateStep / 4),
+                Math.min(fateStep * (PLACES - 1) / 2, FAR * Math.sqrt(moments[2]) + NEAR * fateStep),
                 moments[1],
-                Math.min(timingStep * (PLACES - 1) / 2, FAR * Math.sqrt(moments[4]) + timingStep / 4));
+                Math.min(timingStep * (PLACES - 1) / 2, FAR * Math.sqrt(moments[4]) + NEAR * timingStep));
     }
 
     private static double[] normal(double from, double step, double mean, double variance) {
@@ -107,7 +110,14 @@ final class ForecastLikely {
         }
         double x = sums[0] / mass;
         double y = sums[1] / mass;
-        return new double[] {x, y, sums[2] / mass - x * x, sums[3] / mass - x * y, sums[4] / mass - y * y};
+        return new double[] {
+            x,
+            y,
+            // where all lies at one place, rounding must not make a variance negative
+            Math.max(0, sums[2] / mass - x * x),
+            sums[3] / mass - x * y,
+            Math.max(0, sums[4] / mass - y * y)
+        };
     }
 
     /**

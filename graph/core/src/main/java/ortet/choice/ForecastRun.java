@@ -29,6 +29,7 @@ final class ForecastRun {
     private static final double HALF = 0.5;
     private static final double SMALL = 1e-6;
     private static final double LEAST_OWN = 0.05;
+    private static final double SURE = 1 - 1e-9;
     private static final int WEEK = 7;
     private static final double[] FRESH = {Double.NaN, Double.NaN, Double.NaN};
 
@@ -414,7 +415,12 @@ final class ForecastRun {
             selling.expect(selling.chance, selling.good);
             double others = 1 - selling.chance;
             double everOthers = 1 - selling.good;
-            grading.expect(others > 0 ? grading.chance / others : 0, everOthers > 0 ? grading.good / everOthers : 0);
+            grading.expect(ofOthers(grading.chance, others), ofOthers(grading.good, everOthers));
+        }
+
+        /** Return the share of those not sold that is graded; both curves are drawn, and may together be more than all. */
+        private static double ofOthers(double share, double others) {
+            return others > 0 ? Math.min(SURE, share / others) : 0;
         }
 
         private void count(int kind, int season) {
@@ -641,7 +647,7 @@ final class ForecastRun {
                     by[month] = gone < 1 ? Math.max(0, (by[month] - gone) / (1 - gone)) : 0;
                 }
                 gone = isTold ? gone : 0;
-                odds = now / (1 - now);
+                odds = now / Math.max(1 - SURE, 1 - now);
                 nowScore = ForecastDice.score(now);
                 score = ForecastDice.score(begun);
                 begunOdds = begun / (1 - begun);

@@ -60,6 +60,9 @@ final class ForecastSeasons {
                         : BEFOREHAND[at / STEPS] * Math.exp(evidence[at] - top - root * root / (2 * SCALE * SCALE));
                 sum += weights[at];
             }
+            if (!(sum > 0)) {
+                throw new IllegalStateException("what clusters have shown tells of no luck of seasons");
+            }
             for (int at = 0; at < weights.length; at++) {
                 weights[at] /= sum;
                 mean += weights[at] * variance(at);
