@@ -647,10 +647,14 @@ final class ForecastRun {
                     by[month] = gone < 1 ? Math.max(0, (by[month] - gone) / (1 - gone)) : 0;
                 }
                 gone = isTold ? gone : 0;
-                odds = now / Math.max(1 - SURE, 1 - now);
+                odds = odds(now);
                 nowScore = ForecastDice.score(now);
                 score = ForecastDice.score(begun);
-                begunOdds = begun / (1 - begun);
+                begunOdds = odds(begun);
+            }
+
+            private static double odds(double chance) {
+                return chance / Math.max(1 - SURE, 1 - chance);
             }
 
             private double begunOdds;

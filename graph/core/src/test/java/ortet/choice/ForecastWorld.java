@@ -31,6 +31,8 @@ final class ForecastWorld {
         GRADED_IN_AUTUMN(2),
         /** As shared, and each autumn all trees of a cultivar that are ready are graded on one day of September or October. */
         GRADED_ON_ONE_DAY(7),
+        /** As shared, and of each year's one tray nearly all take or nearly none, and all of it is judged on one day. */
+        TRAYS_AS_ONE(8),
         /** As shared, and times have tails as long as those of Student's t with three degrees. */
         LONG_TAILS(3),
         /** As shared, and taking rises by a tenth of its log odds a year. */
@@ -76,9 +78,13 @@ final class ForecastWorld {
             double[] season = {shared ? 0.3 * random.nextGaussian() : 0, shared ? 0.3 * random.nextGaussian() : 0};
             for (int kind = 0; kind < odds.length; kind++) {
                 boolean layers = kind % 2 == LAYER;
-                for (int of = 0; of < (layers ? 3 : 2); of++) {
+                for (int of = 0; of < (layers ? 3 : laws == Laws.TRAYS_AS_ONE ? 1 : 2); of++) {
                     cluster++;
                     double luck = odds[kind] + season[kind % 2] + (shared ? 0.6 * random.nextGaussian() : 0);
+                    boolean asOne = laws == Laws.TRAYS_AS_ONE && !layers;
+                    if (asOne) {
+                        luck += 2.5 * random.nextGaussian();
+                    }
                     if (laws == Laws.TAKING_BETTER) {
                         luck += 0.1 * (year - 2014);
                     }
@@ -87,19 +93,19 @@ final class ForecastWorld {
                         chance /= 2;
                     }
                     int set = day(year, layers ? 5 : 6, 1) + random.nextInt(40);
-                    double slow = shared ? 0.15 * random.nextGaussian() : 0;
+                    double slow = shared ? (asOne ? 0.25 : 0.15) * random.nextGaussian() : 0;
                     double grows = pace[kind] + (shared ? 0.2 * random.nextGaussian() : 0);
                     int many = layers ? 3 + random.nextInt(6) : 25;
                     for (int one = 0; one < many; one++) {
-                        units.add(unit(kind, cluster, set, chance, slow, grows));
+                        units.add(unit(kind, cluster, set, chance, slow, asOne ? 0 : 0.2, grows));
                     }
                 }
             }
         }
     }
 
-    private Unit unit(int kind, int cluster, int set, double chance, double slow, double grows) {
-        int rooted = set + (int) Math.round((kind % 2 == CUTTING ? 70 : 120) * Math.exp(slow + 0.2 * tail()));
+    private Unit unit(int kind, int cluster, int set, double chance, double slow, double apart, double grows) {
+        int rooted = set + (int) Math.round((kind % 2 == CUTTING ? 70 : 120) * Math.exp(slow + apart * tail()));
         if (random.nextDouble() >= chance) {
             return new Unit(kind, cluster, set, NEVER, rooted, NEVER, NEVER, 0);
         }
