@@ -70,7 +70,7 @@ import ortet.yield.Past;
 /** Reads what the choice of stock rests on out of the book (docs/methods/choice.md). */
 public final class InputsReader {
     /** How many plants are looked at, those kept as stock first, then those used as mothers last. */
-    public static final int MOST = 2000;
+    public static final int MOST = 20_000;
 
     private static final String NO_PLACE = "place not known";
     private static final String BENCH = "growing on";
