@@ -1,5 +1,6 @@
 package ortet.decade;
 
+import java.lang.management.ManagementFactory;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -50,7 +51,7 @@ final class ByAdvice implements Policy {
     private static final int YEARS = 5;
     private static final int LONGEST = 5;
     private static final Duration LONG = Duration.ofMinutes(10);
-    private static final double NEAR = 0.01;
+    private static final double NEAR = 0.1;
 
     private final Book book;
     private final Optional<ToDoubleFunction<Integer>> known;
@@ -79,7 +80,7 @@ final class ByAdvice implements Policy {
         Set<Integer> busy = new HashSet<>();
         Optional<ChoiceQuestion> question = answer.inputs().question().map(this::withWhatIsKnown);
         if (question.isPresent()) {
-            long begin = System.nanoTime();
+            long begin = now();
             for (Advice advice : Chooser.choose(question.get(), Progress.NONE).advice()) {
                 int mother = number(advice.mother());
                 doing(advice, mother, records).ifPresent(doing -> doings.put(mother, doing));
@@ -99,7 +100,12 @@ final class ByAdvice implements Policy {
     }
 
     private void spend(String what, long begin) {
-        spent.merge(what, (System.nanoTime() - begin) / 1e9, Double::sum);
+        spent.merge(what, (now() - begin) / 1e9, Double::sum);
+    }
+
+    /** Return the processor time of this thread, for others share the machine. */
+    private static long now() {
+        return ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
     }
 
     private static int number(String tag) {
@@ -109,10 +115,10 @@ final class ByAdvice implements Policy {
     private Answer read(BookView view, LocalDate day, Records records) {
         Set<Part> parts = EnumSet.copyOf(InputsReader.parts());
         parts.addAll(Plans.parts());
-        long begin = System.nanoTime();
+        long begin = now();
         Snapshot snapshot = Snapshot.of(view, day, parts);
         spend("snapshot", begin);
-        begin = System.nanoTime();
+        begin = now();
         ChoiceInputs inputs = InputsReader.read(
                 view,
                 snapshot,
@@ -128,7 +134,7 @@ final class ByAdvice implements Policy {
                         1),
                 Progress.NONE);
         spend("inputs", begin);
-        begin = System.nanoTime();
+        begin = now();
         List<PlanOrder> orders = new ArrayList<>();
         List<List<Integer>> keys = new ArrayList<>();
         orders(records, snapshot, day, orders, keys);
@@ -156,7 +162,10 @@ final class ByAdvice implements Policy {
     private static List<LimitLine> limits(Records records) {
         List<LimitLine> lines = new ArrayList<>();
         lines.add(new LimitLine(
-                LimitLine.What.HOURS, "spring", Optional.empty(), records.means().springHours()));
+                LimitLine.What.HOURS,
+                "spring",
+                Optional.empty(),
+                records.means().springHours()));
         for (int due = records.year(); due <= records.year() + YEARS + LONGEST; due++) {
             lines.add(new LimitLine(
                     LimitLine.What.ROOM,
@@ -179,11 +188,7 @@ final class ByAdvice implements Policy {
 
     /** Tell the orders for which nothing was set yet, as far as the book knows their size and their name. */
     private void orders(
-            Records records,
-            Snapshot snapshot,
-            LocalDate day,
-            List<PlanOrder> orders,
-            List<List<Integer>> keys) {
+            Records records, Snapshot snapshot, LocalDate day, List<PlanOrder> orders, List<List<Integer>> keys) {
         Set<String> names = new HashSet<>();
         snapshot.cultivars().forEach(name -> names.add(name.toString()));
         for (int due = records.year(); due <= records.year() + Truth.AHEAD; due++) {
@@ -191,9 +196,10 @@ final class ByAdvice implements Policy {
                 for (int size = 0; size < Truth.SIZES; size++) {
                     int wanted = records.ordered(cultivar, size, due);
                     List<Integer> key = List.of(due, cultivar, size);
-                    boolean isKnown = snapshot.lives().sizes().contains(Truth.size(size))
-                            && names.contains(Truth.name(cultivar));
-                    if (wanted > 0 && isKnown && !planned.contains(key)) {
+                    boolean isKnown =
+                            snapshot.lives().sizes().contains(Truth.size(size)) && names.contains(Truth.name(cultivar));
+                    boolean isTime = due <= records.year() + size + 2;
+                    if (wanted > 0 && isKnown && isTime && !planned.contains(key)) {
                         keys.add(key);
                         orders.add(new PlanOrder(
                                 PlanQuestion.of(Truth.name(cultivar), wanted, LocalDate.of(due, 11, 15), day)
@@ -264,18 +270,20 @@ final class ByAdvice implements Policy {
 
     /** Set what plan asks for this year beyond what choose sets of the cultivar. */
     private void more(Answer answer, Map<Integer, Doing> doings, Set<Integer> busy, Records records) {
-        double layers = Math.floor(
-                records.means().springHours() / records.means().setHours());
+        double layers =
+                Math.floor(records.means().springHours() / records.means().setHours());
         int[] set = new int[records.cultivars()];
         for (Doing doing : doings.values()) {
             layers -= doing.layers();
             set[records.cultivar(doing.mother())] += doing.layers();
         }
         for (PlanOrders.Filled filled : answer.plans().filled()) {
-            List<Integer> key = answer.orders().get(Math.toIntExact(filled.order().where().line()) - 1);
+            List<Integer> key =
+                    answer.orders().get(Math.toIntExact(filled.order().where().line()) - 1);
             Plan plan = filled.plan();
-            Optional<LocalDate> from =
-                    plan.answer().map(Plan.Answer::from).or(() -> plan.shortfall().flatMap(Plan.Shortfall::from));
+            Optional<LocalDate> from = plan.answer()
+                    .map(Plan.Answer::from)
+                    .or(() -> plan.shortfall().flatMap(Plan.Shortfall::from));
             if (from.isEmpty() || from.get().getYear() != records.year()) {
                 continue;
             }

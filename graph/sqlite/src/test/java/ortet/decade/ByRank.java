@@ -57,7 +57,8 @@ final class ByRank implements Policy {
                 .filter(records::isFree)
                 .sorted(Comparator.comparingDouble(worth).reversed().thenComparing(mother -> mother))
                 .toList();
-        double layers = Math.floor(records.means().springHours() / records.means().setHours());
+        double layers =
+                Math.floor(records.means().springHours() / records.means().setHours());
         double room = records.means().roomM2() - records.roomTaken(records.year() + 1);
         List<Doing> doings = new ArrayList<>();
         for (int mother : ranked) {

@@ -80,8 +80,7 @@ final class Luck {
         one[which.length] = MANY;
         int[] other = one.clone();
         other[which.length] = MANY + 1;
-        return Math.sqrt(-2 * Math.log(1 - share(what, year, one)))
-                * Math.cos(2 * Math.PI * share(what, year, other));
+        return Math.sqrt(-2 * Math.log(1 - share(what, year, one))) * Math.cos(2 * Math.PI * share(what, year, other));
     }
 
     /** Return a draw from the Poisson distribution. */

@@ -3,9 +3,11 @@ package ortet.decade;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import org.apache.commons.statistics.distribution.TDistribution;
 
@@ -15,8 +17,9 @@ final class Summary {
             List.of(Player.PERCENTAGE_KEEP, Player.PERCENTAGE_SELL),
             List.of(Player.SMOOTHED_KEEP, Player.SMOOTHED_SELL),
             List.of(Player.THICKEST_KEEP, Player.THICKEST_SELL),
-            List.of(Player.AS_BEFORE),
-            List.of(Player.KNOWING));
+            List.of(Player.AS_BEFORE));
+
+    private static final Set<Player> ALL = EnumSet.complementOf(EnumSet.of(Player.KNOWING));
 
     private Summary() {}
 
@@ -29,14 +32,18 @@ final class Summary {
                     .computeIfAbsent(Integer.valueOf(fields[1]), key -> new EnumMap<>(Player.class))
                     .put(Player.valueOf(fields[2]), Double.valueOf(fields[3]));
         }
-        margins.values().forEach(all -> all.values().removeIf(one -> one.size() < Player.values().length));
+        margins.values()
+                .forEach(all -> all.values().removeIf(one -> !one.keySet().containsAll(ALL)));
         StringBuilder text = new StringBuilder("| world | nurseries | advice | best percentage | smoothed | thickest"
-                + " | as before | one who knows |\n|---|---|---|---|---|---|---|---|\n");
+                + " | as before |\n|---|---|---|---|---|---|---|\n");
         List<List<Double>> total = new ArrayList<>();
         RIVALS.forEach(one -> total.add(new ArrayList<>()));
         List<double[]> everywhere = new ArrayList<>();
         StringBuilder differences = new StringBuilder("\n| world | to best percentage | ahead | to smoothed | ahead"
-                + " | to thickest | ahead | to as before | to one who knows |\n|---|---|---|---|---|---|---|---|---|\n");
+                + " | to thickest | ahead | to as before |\n|---|---|---|---|---|---|---|---|\n");
+        StringBuilder behind = new StringBuilder("\n| world | nursery | advice | behind the best rival, in hindsight"
+                + " | which | by |\n|---|---|---|---|---|---|\n");
+        List<double[]> marks = new ArrayList<>();
         for (World world : World.values()) {
             List<Map<Player, Double>> all =
                     List.copyOf(margins.getOrDefault(world, Map.of()).values());
@@ -63,17 +70,58 @@ final class Summary {
                 }
             }
             means[0] = mean(all, Player.ADVICE);
+            Player percentage = better(RIVALS.get(0), all);
+            margins.get(world).forEach((nursery, one) -> {
+                behind(behind, world, nursery, one);
+                if (one.containsKey(Player.KNOWING)) {
+                    marks.add(new double[] {one.get(percentage), one.get(Player.ADVICE), one.get(Player.KNOWING)});
+                }
+            });
             row(text, world.words(), all.size(), means);
             compared(differences, world.words(), here);
         }
         double[] means = new double[RIVALS.size() + 1];
         for (int at = 0; at < means.length; at++) {
             int column = at;
-            means[at] = everywhere.stream().mapToDouble(row -> row[column]).average().orElse(0);
+            means[at] = everywhere.stream()
+                    .mapToDouble(row -> row[column])
+                    .average()
+                    .orElse(0);
         }
         row(text, "**all**", everywhere.size(), means);
         compared(differences, "**all**", total);
-        return text.append(differences).toString();
+        double[] mark = new double[3];
+        marks.forEach(one -> {
+            for (int at = 0; at < mark.length; at++) {
+                mark[at] += one[at] / marks.size();
+            }
+        });
+        text.append(differences)
+                .append(String.format(
+                        Locale.ROOT,
+                        "%nIn the %d nurseries in which one who knows plays: best percentage %,.0f, advice %,.0f, one who knows"
+                                + " %,.0f.%n",
+                        marks.size(),
+                        mark[0],
+                        mark[1],
+                        mark[2]));
+        return text.append(behind).toString();
+    }
+
+    /** Tell of a nursery in which somebody else was ahead. */
+    private static void behind(StringBuilder text, World world, int nursery, Map<Player, Double> one) {
+        Player best = ALL.stream().max(Comparator.comparingDouble(one::get)).orElseThrow();
+        if (best != Player.ADVICE) {
+            text.append(String.format(
+                    Locale.ROOT,
+                    "| %s | %d | %,.0f | %,.0f | %s | %.0f %% |%n",
+                    world.words(),
+                    nursery,
+                    one.get(Player.ADVICE),
+                    one.get(Player.ADVICE) - one.get(best),
+                    best.words(),
+                    100 * (one.get(best) - one.get(Player.ADVICE)) / Math.max(1, Math.abs(one.get(best)))));
+        }
     }
 
     private static Player better(List<Player> variants, List<Map<Player, Double>> all) {
@@ -118,7 +166,9 @@ final class Summary {
         if (count < 2) {
             return Double.NaN;
         }
-        double squares = all.stream().mapToDouble(one -> (one - mean) * (one - mean)).sum();
-        return TDistribution.of(count - 1).inverseCumulativeProbability(0.975) * Math.sqrt(squares / (count - 1) / count);
+        double squares =
+                all.stream().mapToDouble(one -> (one - mean) * (one - mean)).sum();
+        return TDistribution.of(count - 1).inverseCumulativeProbability(0.975)
+                * Math.sqrt(squares / (count - 1) / count);
     }
 }

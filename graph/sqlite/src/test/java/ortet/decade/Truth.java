@@ -53,13 +53,7 @@ final class Truth {
     private final Means means;
 
     /** What one unit takes of everything. */
-    record Means(
-            double hour,
-            double setHours,
-            double moss,
-            double m2Year,
-            double springHours,
-            double roomM2) {}
+    record Means(double hour, double setHours, double moss, double m2Year, double springHours, double roomM2) {}
 
     /**
      * What becomes of a layer.
@@ -169,7 +163,9 @@ final class Truth {
         }
         for (double[] sizes : asked) {
             for (int size = 0; size < SIZES; size++) {
-                squares += sizes[size] / (1 - neverFit) * (Cost.square(0) * 1.5 + Cost.square(2) * Math.max(0, size - 0.2));
+                squares += sizes[size]
+                        / (1 - neverFit)
+                        * (Cost.square(0) * 1.5 + Cost.square(2) * Math.max(0, size - 0.2));
             }
         }
         double setHours = Math.round(100 * range(15, 0.2, 0.5)) / 100.0;
@@ -332,7 +328,8 @@ final class Truth {
 
     /** Return the name of a cultivar. */
     static String name(int cultivar) {
-        return "Acer palmatum '" + new String[] {"Arakawa", "Deshojo", "Katsura", "Seiryu", "Shishigashira"}[cultivar] + "'";
+        return "Acer palmatum '" + new String[] {"Arakawa", "Deshojo", "Katsura", "Seiryu", "Shishigashira"}[cultivar]
+                + "'";
     }
 
     /** Return the word for a size class. */

@@ -59,7 +59,8 @@ final class Years {
         day.add(first + "cost-listed; task=graded; hours=" + Cost.GRADING_HOURS);
         day.add(first + "cost-listed; task=sold; hours=" + Cost.SELLING_HOURS);
         day.add(first + "cost-listed; task=cut-back; hours=" + Cost.CUTTING_BACK_HOURS);
-        day.add(first + "cost-listed; material=moss; amount=" + money(truth.means().moss()));
+        day.add(first + "cost-listed; material=moss; amount="
+                + money(truth.means().moss()));
         day.add(first + "cost-listed; material=2 L; amount=" + money(Cost.FIRST_POT));
         day.add(first + "cost-listed; material=5 L; amount=" + money(Cost.SECOND_POT));
         day.add(first + "cost-listed; per=m2-year; amount="
@@ -88,8 +89,8 @@ final class Years {
         for (int cultivar = 0; cultivar < truth.cultivars(); cultivar++) {
             for (int size = 0; size < Truth.SIZES; size++) {
                 if (year < Truth.PAST || truth.price(cultivar, size, year) != truth.price(cultivar, size, year - 1)) {
-                    day.add(year + "-01-11 price-listed; size=" + Truth.size(size) + "; cultivar=" + Truth.name(cultivar)
-                            + "; price=" + money(truth.price(cultivar, size, year)));
+                    day.add(year + "-01-11 price-listed; size=" + Truth.size(size) + "; cultivar="
+                            + Truth.name(cultivar) + "; price=" + money(truth.price(cultivar, size, year)));
                 }
             }
         }
@@ -242,13 +243,11 @@ final class Years {
     }
 
     private void sever(int year, List<Doing> doings, List<Tree> severed) {
-        tell(
-                year + "-09-20 severed ",
-                severed.stream().map(tree -> tree.tag).toList(),
-                "; container=2 L; place=House");
+        tell(year + "-09-20 severed ", severed.stream().map(tree -> tree.tag).toList(), "; container=2 L; place=House");
         hours(severed.size() * Cost.SEVERING_HOURS);
         accounts.add(Line.MATERIAL, -severed.size() * Cost.FIRST_POT);
-        severed.forEach(tree -> accounts.add(Line.BENCH, -Cost.square(0) * SET_ASIDE * truth.means().m2Year()));
+        severed.forEach(tree -> accounts.add(
+                Line.BENCH, -Cost.square(0) * SET_ASIDE * truth.means().m2Year()));
         tell(year + "-09-21 failed ", writtenLater, "");
         writtenLater.clear();
         for (Doing doing : doings) {
@@ -362,9 +361,7 @@ final class Years {
         }
         accounts.add(
                 Line.MORE_ROOM,
-                -Math.max(0, squares - truth.means().roomM2())
-                        * truth.means().m2Year()
-                        * (Cost.MORE_ROOM - 1));
+                -Math.max(0, squares - truth.means().roomM2()) * truth.means().m2Year() * (Cost.MORE_ROOM - 1));
         if (year > last) {
             return;
         }
@@ -376,7 +373,9 @@ final class Years {
     }
 
     private void bench(Tree tree, int year, double share) {
-        accounts.add(Line.BENCH, -Cost.square(year - tree.set) * share * truth.means().m2Year());
+        accounts.add(
+                Line.BENCH,
+                -Cost.square(year - tree.set) * share * truth.means().m2Year());
     }
 
     private void hours(double hours) {
