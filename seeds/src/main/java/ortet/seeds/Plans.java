@@ -21,14 +21,21 @@ final class Plans {
         nursery.agenda.on(ACCEPTED, this::accept);
     }
 
+    /** Keep what "ortet plan --keep" works out of this book on that day. */
     private void accept() {
-        planned("Arakawa 2031", "Acer palmatum 'Arakawa'", PlannedMethod.LAYER, "3", "10", "6.1")
+        planned("Arakawa 2031", "Acer palmatum 'Arakawa'", PlannedMethod.LAYER, "3", "10", "6")
+                .set("set_from", "2027-04-18")
+                .set("set_to", "2027-06-08")
                 .write();
-        planned("Deshojo trays", "Acer palmatum 'Deshojo'", PlannedMethod.CUTTING, "20", "98", "31.6")
+        planned("Deshojo trays", "Acer palmatum 'Deshojo'", PlannedMethod.CUTTING, "6", "70", "13.6")
                 .set("size", "small")
-                .set("note", "invented: for the spring sale of 2031")
+                .set("set_from", "2027-06-10")
+                .set("set_to", "2027-08-24")
+                .set("note", "invented: for the autumn sale of 2031")
                 .write();
-        planned("Beni-chidori 2032", "Prunus mume 'Beni-chidori'", PlannedMethod.GRAFT, "5", "14", "8.2")
+        planned("Beni-chidori 2031", "Prunus mume 'Beni-chidori'", PlannedMethod.GRAFT, "5", "17", "8.8")
+                .set("set_from", "2027-03-08")
+                .set("set_to", "2027-08-13")
                 .write();
     }
 
@@ -43,8 +50,6 @@ final class Plans {
                 .set("wanted_by", "2031-10-01")
                 .set("sure_percent", "90")
                 .set("to_set", toSet)
-                .set("set_from", "2027-04-25")
-                .set("set_to", "2027-08-24")
                 .set("expected", expected);
     }
 }

@@ -12,6 +12,7 @@ import ortet.value.When;
 /** What work, materials and benches cost at Sallowfield and what its trees sell for: every figure is invented. */
 final class Tariff {
     private static final String NOTE = "invented";
+    private static final String UNGRADED = "ungraded";
     private static final LocalDate FIRST = LocalDate.of(2012, 1, 1);
     private static final LocalDate SECOND = LocalDate.of(2019, 1, 2);
     private static final LocalDate THIRD = LocalDate.of(2023, 1, 3);
@@ -57,6 +58,8 @@ final class Tariff {
         price(FIRST, "large", Optional.empty(), "60.00 EUR");
         price(FIRST, "specimen", Optional.empty(), "98.00 EUR");
         price(FIRST, "medium", Optional.of("Acer palmatum"), "38.00 EUR");
+        price(FIRST, UNGRADED, Optional.empty(), "3.90 EUR");
+        price(FIRST, UNGRADED, Optional.of("Acer palmatum"), "4.60 EUR");
     }
 
     private void second() {
@@ -67,6 +70,8 @@ final class Tariff {
         price(SECOND, "medium", Optional.empty(), "41.00 EUR");
         price(SECOND, "large", Optional.empty(), "71.00 EUR");
         price(SECOND, "medium", Optional.of("Acer palmatum"), "44.00 EUR");
+        price(SECOND, UNGRADED, Optional.empty(), "4.40 EUR");
+        price(SECOND, UNGRADED, Optional.of("Acer palmatum"), "5.20 EUR");
     }
 
     private void third() {
@@ -83,6 +88,9 @@ final class Tariff {
         price(THIRD, "large", Optional.empty(), "79.00 EUR");
         price(THIRD, "specimen", Optional.empty(), "125.00 EUR");
         price(THIRD, "medium", Optional.of("Acer palmatum"), "49.00 EUR");
+        price(THIRD, UNGRADED, Optional.empty(), "4.80 EUR");
+        price(THIRD, UNGRADED, Optional.of("Acer palmatum"), "5.70 EUR");
+        price(THIRD, UNGRADED, Optional.of(Variety.ITOIGAWA.cultivar().toString()), "6.00 EUR");
         price(THIRD, "medium", Optional.of(Variety.DESHOJO.cultivar().toString()), "58.00 EUR");
     }
 
@@ -113,6 +121,9 @@ final class Tariff {
         each(Task.LAYER_SET, "0.18", "0.15 EUR", Optional.empty());
         each(Task.CUTTINGS_STRUCK, "0.008", "", Optional.empty());
         tag(Task.CUTTINGS_STRUCK, "0.1");
+        mother(Task.LAYER_SET, "0.1");
+        mother(Task.CUTTINGS_STRUCK, "0.12");
+        mother(Task.GRAFT_WORKED, "0.12");
         each(Task.GRAFT_WORKED, "0.12", "0.10 EUR", Optional.empty());
         tag(Task.SEED_SOWN, "0.25");
         each(Task.DIVIDED, "0.2", "", Optional.empty());
@@ -147,6 +158,11 @@ final class Tariff {
 
     private void tag(Task task, String hours) {
         cost(FIRST).set("task", task).set("per", Per.TAG).set("hours", hours).write();
+    }
+
+    /** List going to a mother: the way along the rows, ladder and tools. */
+    private void mother(Task task, String hours) {
+        cost(FIRST).set("task", task).set("per", Per.MOTHER).set("hours", hours).write();
     }
 
     private void materials() {

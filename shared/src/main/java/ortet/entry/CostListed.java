@@ -2,6 +2,7 @@ package ortet.entry;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import ortet.plant.Place;
 import ortet.plant.Tag;
 import ortet.value.Amount;
@@ -37,6 +38,8 @@ public record CostListed(
         Optional<Decimal> unitsPerM2,
         Optional<String> note)
         implements Entry {
+    /** The acts that take wood from a mother, so that somebody goes to her. */
+    private static final Set<Task> ON_A_MOTHER = Set.of(Task.LAYER_SET, Task.CUTTINGS_STRUCK, Task.GRAFT_WORKED);
 
     /** What is listed. */
     public enum Sort {
@@ -70,6 +73,13 @@ public record CostListed(
                 Require.that(amount.isPresent() || hours.isPresent(), "amount", "an amount, hours or both");
                 none(place, "place", "the work of an act");
                 none(size, "size", "the work of an act");
+                if (per.filter(what -> what == Per.MOTHER).isPresent()) {
+                    Require.that(
+                            task.filter(ON_A_MOTHER::contains).isPresent(),
+                            "per",
+                            "mother only for layer-set, cuttings-struck or graft-worked");
+                    none(container, "container", "the work for each mother");
+                }
             }
             case MATERIAL -> {
                 Require.that(amount.isPresent(), "amount", "what the material costs");
@@ -113,7 +123,7 @@ public record CostListed(
         }
         if (material.isPresent()) {
             Require.that(
-                    per.filter(what -> what == Per.HOUR || what == Per.M2_YEAR).isEmpty(),
+                    per.filter(what -> what != Per.UNIT && what != Per.TAG).isEmpty(),
                     "per",
                     "unit or tag for a material");
             return Sort.MATERIAL;

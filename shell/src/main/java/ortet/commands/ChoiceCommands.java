@@ -5,7 +5,6 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Command;
@@ -15,6 +14,7 @@ import ortet.book.Judge;
 import ortet.choice.Aim;
 import ortet.choice.Choice;
 import ortet.choice.Chooser;
+import ortet.choice.Settings;
 import ortet.choice.inputs.ChoiceInputs;
 import ortet.choice.inputs.ChoiceRequest;
 import ortet.choice.inputs.DemandLine;
@@ -73,6 +73,11 @@ public final class ChoiceCommands {
             @Option(longName = "draws", defaultValue = "200", description = "draws that tell how sure the plan is")
                     int draws,
             @Option(longName = "seed", defaultValue = "1", description = "seed of the draws") long seed,
+            @Option(
+                            longName = "discount",
+                            description = "by what a year's delay lessens money, from 0 to below 1, such as 0.05")
+                    @Word("SHARE")
+                    Optional<Double> discount,
             @Option(longName = "trials", description = "list the mothers worth trying out, by what that would teach")
                     boolean trials,
             @Option(longName = "explain", description = "tell where each figure comes from") boolean explain,
@@ -82,12 +87,24 @@ public final class ChoiceCommands {
         within("years", years, 1, MOST_YEARS);
         within("seconds", seconds, 1, MOST_SECONDS);
         within("draws", draws, 0, MOST_DRAWS);
+        discount.filter(share -> !(share >= 0 && share < 1)).ifPresent(share -> {
+            throw new UsageException("--discount of choose: expected a share from 0 to below 1, found " + share);
+        });
         Optional<List<DemandLine>> wanted = demand.map(ChoiceCommands::demand);
         List<LimitLine> available = limits.map(ChoiceCommands::limits).orElse(List.of());
         BookStore store = shelf.open(context);
         LocalDate day = asked.day(store, judge);
         ChoiceRequest request = new ChoiceRequest(
-                cultivar, day, years, aim, wanted, available, Duration.ofSeconds(seconds), draws, seed);
+                cultivar,
+                day,
+                years,
+                aim,
+                wanted,
+                available,
+                Duration.ofSeconds(seconds),
+                draws,
+                seed,
+                discount.orElse(Settings.DEFAULTS.discount()));
         ChoiceInputs inputs;
         Optional<Choice> choice;
         try (ProgressBar bar = screen.progress()) {
@@ -109,22 +126,30 @@ public final class ChoiceCommands {
     private static List<DemandLine> demand(Path path) {
         FigureFile file = FigureFile.read(path);
         List.of("cultivar", "size", "count").forEach(column -> file.column("--demand", column));
-        return file.each(
-                row -> new DemandLine(row.name("cultivar"), row.name("size"), amount(row, "count"), year(file, row)));
+        return file.each(row -> new DemandLine(
+                row.name("cultivar"),
+                row.name("size"),
+                amount(row, "count"),
+                year(file, row),
+                Optional.of(row.where())));
     }
 
     private static List<LimitLine> limits(Path path) {
         FigureFile file = FigureFile.read(path);
         List.of("what", "amount").forEach(column -> file.column("--limits", column));
         return file.each(row -> new LimitLine(
-                what(row), file.has("where") ? row.text("where") : "", year(file, row), amount(row, "amount")));
+                what(row),
+                file.has("where") ? row.text("where") : "",
+                year(file, row),
+                amount(row, "amount"),
+                Optional.of(row.where())));
     }
 
     private static LimitLine.What what(FigureFile.Row row) {
         String word = row.name("what");
         List<String> known = new ArrayList<>();
         for (LimitLine.What what : LimitLine.What.values()) {
-            String name = what.name().toLowerCase(Locale.ROOT).replace('_', '-');
+            String name = what.word();
             if (name.equalsIgnoreCase(word)) {
                 return what;
             }

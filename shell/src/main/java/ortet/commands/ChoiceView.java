@@ -7,14 +7,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import java.util.stream.Collectors;
 import ortet.choice.Advice;
 import ortet.choice.Aim;
 import ortet.choice.Alternative;
 import ortet.choice.Choice;
 import ortet.choice.ChoiceQuestion;
-import ortet.choice.Deed;
 import ortet.choice.Method;
 import ortet.choice.Mother;
 import ortet.choice.Planned;
@@ -23,12 +21,10 @@ import ortet.choice.Resource;
 import ortet.choice.ResourceUse;
 import ortet.choice.Sales;
 import ortet.choice.Sureness;
-import ortet.choice.ToSet;
 import ortet.choice.inputs.Candidate;
 import ortet.choice.inputs.ChoiceInputs;
 import ortet.choice.inputs.ChoiceRequest;
 import ortet.choice.inputs.Explained;
-import ortet.choice.inputs.MotherBand;
 import ortet.screen.Column;
 import ortet.screen.Json;
 import ortet.screen.OutputFormat;
@@ -39,9 +35,6 @@ import ortet.screen.Sheet;
 final class ChoiceView {
     private static final int SCARCE = 6;
     private static final double WORTH_TELLING = 0.005;
-    /** A difference that nobody would notice, in money. */
-    private static final double AS_GOOD = 0.05;
-
     private static final double LOW = 0.05;
     private static final double HIGH = 0.95;
 
@@ -50,6 +43,7 @@ final class ChoiceView {
     private final Optional<Choice> choice;
     private final String currency;
     private final double wanted;
+    private final ChoiceWords words;
     private final Map<String, Mother> mothers = new LinkedHashMap<>();
 
     ChoiceView(ChoiceRequest request, ChoiceInputs inputs, Optional<Choice> choice) {
@@ -59,6 +53,7 @@ final class ChoiceView {
         this.currency =
                 inputs.currency().map(one -> " " + one.getCurrencyCode()).orElse("");
         this.wanted = inputs.question().map(ChoiceQuestion::wanted).orElse(0.0);
+        this.words = new ChoiceWords(inputs, wanted);
         inputs.question()
                 .map(ChoiceQuestion::mothers)
                 .orElse(List.of())
@@ -73,6 +68,13 @@ final class ChoiceView {
         if (choice.isEmpty() && format == OutputFormat.TABLE) {
             screen.prose(inputs.nothing());
             inputs.notes().forEach(screen::prose);
+            return;
+        }
+        if (format == OutputFormat.TABLE && !trials) {
+            new ChoiceRound(inputs, choice.orElseThrow(), words, mothers).show(title(false), screen);
+            Sheet.Builder rest = Sheet.titled("");
+            notes(false, explain, rest);
+            screen.show(rest.build(), format);
             return;
         }
         Sheet.Builder sheet = sheet(trials);
@@ -95,15 +97,16 @@ final class ChoiceView {
                 Column.text("place", "place").forPrograms(),
                 Column.text("mother", "mother"),
                 Column.text("cultivar", "cultivar").forPrograms(),
+                Column.text("epithet", "cultivar").forPeople(),
                 Column.text("deed", "deed").forPrograms(),
                 Column.whole("layers", "layers").forPrograms(),
                 Column.whole("cuttings", "cuttings").forPrograms(),
-                Column.text("what_shown", trials ? "trial" : "do this season").forPeople(),
-                Column.text("why_shown", "because").forPeople(),
-                Column.text("sure_shown", "sure %").forPeople(),
+                Column.whole("trial", "try").forPeople(),
+                Column.text("deed_shown", "the plan").forPeople(),
+                Column.figure("sure_shown", "sure"),
                 Column.share("sure", "sure", 0).forPrograms(),
                 Column.text("sure_way", "how sure").forPrograms(),
-                Column.text("next_shown", trials ? "to learn" : "else").forPeople(),
+                Column.figure("learning_shown", "to learn"),
                 Column.text("next", "next").forPrograms(),
                 Column.number("next_cost", "next costs", 2).forPrograms(),
                 Column.number("worth", "worth", 2).forPrograms(),
@@ -117,7 +120,6 @@ final class ChoiceView {
         if (choice.isEmpty()) {
             return sheet;
         }
-        Map<String, List<Integer>> places = new TreeMap<>();
         List<Integer> order = new ArrayList<>();
         for (int at = 0; at < choice.get().advice().size(); at++) {
             Advice advice = choice.get().advice().get(at);
@@ -129,21 +131,16 @@ final class ChoiceView {
             order.sort(Comparator.comparingDouble((Integer at) ->
                             -choice.get().advice().get(at).reasons().learning())
                     .thenComparing(at -> choice.get().advice().get(at).mother()));
-            order.forEach(at -> add(sheet, at, true));
-            return sheet;
+        } else {
+            order.sort(Comparator.comparing((Integer at) ->
+                            mothers.get(choice.get().advice().get(at).mother()).place())
+                    .thenComparing(at -> choice.get().advice().get(at).mother()));
         }
-        order.sort(Comparator.comparing(at -> choice.get().advice().get(at).mother()));
-        order.forEach(at -> places.computeIfAbsent(
-                        mothers.get(choice.get().advice().get(at).mother()).place(), place -> new ArrayList<>())
-                .add(at));
-        places.forEach((place, all) -> {
-            sheet.section(place);
-            all.forEach(at -> add(sheet, at, false));
-        });
+        order.forEach(at -> add(sheet, at));
         return sheet;
     }
 
-    private void add(Sheet.Builder sheet, int at, boolean trial) {
+    private void add(Sheet.Builder sheet, int at) {
         Advice advice = choice.orElseThrow().advice().get(at);
         Candidate candidate = inputs.candidates().get(at);
         Mother mother = mothers.get(advice.mother());
@@ -153,18 +150,16 @@ final class ChoiceView {
                 candidate.place(),
                 advice.mother(),
                 candidate.cultivar(),
+                ChoiceWords.epithet(candidate),
                 now.deed(),
                 now.layers(),
                 now.cuttings(),
-                trial
-                        ? mother.trial().orElseThrow().layers() + " layers; the plan: "
-                                + now.deed().word()
-                        : deed(now, candidate, mother),
-                because(advice, candidate),
-                advice.sureness().share().map(ChoiceView::percent).orElse("–"),
+                mother.trial().map(ortet.choice.Trial::layers),
+                ChoiceWords.deed(now.deed()),
+                ChoiceWords.sure(advice),
                 advice.sureness().share(),
                 advice.sureness().way(),
-                trial ? worth(reasons.learning()) : next(advice),
+                words.worth(reasons.learning()),
                 advice.next().map(Alternative::deed),
                 advice.next().map(Alternative::cost),
                 advice.worth(),
@@ -175,100 +170,6 @@ final class ChoiceView {
                 reasons.spent() + 0.0,
                 reasons.learning(),
                 candidate.wood());
-    }
-
-    private String deed(Planned now, Candidate candidate, Mother mother) {
-        String sign = candidate.wood() == Candidate.WoodFrom.MEASURED ? "" : "~";
-        List<ToSet> layers =
-                now.sets().stream().filter(one -> one.method() == Method.LAYER).toList();
-        if (now.deed() == Deed.TRY_OUT) {
-            return "try out: "
-                    + (now.layers() > 0
-                            ? now.layers()
-                            : mother.trial().map(ortet.choice.Trial::layers).orElse(0)) + " layers";
-        }
-        if (now.layers() > 0) {
-            Map<Integer, Integer> byBand = new TreeMap<>();
-            layers.forEach(one -> byBand.merge(one.band(), one.count(), Integer::sum));
-            return "layer " + sign + now.layers() + " ("
-                    + byBand.entrySet().stream()
-                            .map(one -> one.getValue() + " of " + band(one.getKey()))
-                            .collect(Collectors.joining(", "))
-                    + " mm)" + (now.deed() == Deed.LAYER_AND_SELL ? ", then sell" : "");
-        }
-        return now.cuttings() > 0
-                ? now.deed().word() + ": ~" + now.cuttings()
-                : now.deed().word();
-    }
-
-    private MotherBand band(int at) {
-        return inputs.bands().get(at);
-    }
-
-    private String because(Advice advice, Candidate candidate) {
-        Reasons reasons = advice.reasons();
-        String name = candidate
-                .cultivar()
-                .map(ChoiceView::epithet)
-                .map(word -> word + ": ")
-                .orElse("");
-        String trees = String.format(Locale.ROOT, "%.1f", reasons.trees());
-        return name
-                + switch (reasons.why()) {
-                    case HELD -> "held for plant health";
-                    case RECOVERING ->
-                        "layered "
-                                + candidate.lastLayered().map(String::valueOf).orElse("lately") + ", must recover";
-                    case NOTHING_TO_TAKE -> "no wood to take yet";
-                    case NO_LICENCE -> "protected, no licence listed";
-                    case EARNS_MOST ->
-                        advice.now().deed() == Deed.SELL
-                                ? "fetches more than her wood would"
-                                : trees + " trees" + (wanted > 0 ? "" : " for " + money(reasons.sales())) + ", "
-                                        + percent(reasons.rate()) + " % establish";
-                    case WORTH_MORE_LATER -> later(advice);
-                    case NO_DEMAND -> "what she would give is not asked for";
-                    case MEANS_ARE_SHORT ->
-                        "would pay, were there more "
-                                + reasons.scarcest().map(this::named).orElse("of what is scarce");
-                    case ROOM_IS_WORTH_MORE -> "her room is worth more";
-                    case TEACHES -> "to learn how she takes is worth " + worth(reasons.learning());
-                };
-    }
-
-    private String later(Advice advice) {
-        return advice.years().stream()
-                .skip(1)
-                .filter(one -> !one.sets().isEmpty())
-                .findFirst()
-                .map(one -> one.deed().word() + " in " + (inputs.firstYear() + one.year()) + " gives more")
-                .orElse("her wood is worth more later");
-    }
-
-    private static String epithet(String cultivar) {
-        int from = cultivar.indexOf('\'');
-        return from < 0 ? cultivar : cultivar.substring(from + 1, cultivar.lastIndexOf('\''));
-    }
-
-    private String next(Advice advice) {
-        return advice.next()
-                .map(other -> other.deed().word()
-                        + (worth(other.cost()).equals("0") ? ", as good" : " −" + worth(other.cost())))
-                .orElse("–");
-    }
-
-    private static String percent(double share) {
-        return share >= 0.995 ? "100" : share < 0.005 ? "0" : Long.toString(Math.round(100 * share));
-    }
-
-    /** Return what something is worth to the plan: trees asked for where these are the aim, else money; "0" for next to none. */
-    private String worth(double amount) {
-        double counted = wanted > 0 ? amount / wanted : amount;
-        return counted < AS_GOOD ? "0" : money(counted) + (wanted > 0 ? " trees" : "");
-    }
-
-    private static String money(double amount) {
-        return String.format(Locale.ROOT, Math.abs(amount) < 10 ? "%.1f" : "%.0f", amount == 0 ? 0.0 : amount);
     }
 
     // ---- the plan ----
@@ -288,14 +189,15 @@ final class ChoiceView {
                         ? "one more hour or m² would be worth nothing more: none is short"
                         : "one more would be worth: "
                                 + scarce.stream()
-                                        .map(use -> named(use.resource()) + " " + worth(use.worth())
+                                        .map(use -> words.named(use.resource()) + " " + words.worth(use.worth())
                                                 + (wanted > 0 ? "" : currency))
                                         .collect(Collectors.joining("; ")));
         plan.resources().stream()
                 .filter(ResourceUse::isOverused)
                 .limit(SCARCE)
-                .forEach(use -> sheet.warning("the mothers alone need more than there is of " + named(use.resource())
-                        + ": " + money(use.used()) + " of " + money(use.available())));
+                .forEach(use ->
+                        sheet.warning("the mothers alone need more than there is of " + words.named(use.resource())
+                                + ": " + ChoiceWords.money(use.used()) + " of " + ChoiceWords.money(use.available())));
         sheet.note(search(plan));
         if (trials) {
             sheet.note(
@@ -338,10 +240,10 @@ final class ChoiceView {
                 .mapToDouble(Double::doubleValue)
                 .average()
                 .orElse(plan.margin());
-        return "expected margin of the plan, mothers' worth as trees with it: " + money(mean) + currency
+        return "expected margin of the plan, mothers' worth as trees with it: " + ChoiceWords.money(mean) + currency
                 + (margins.length == 0
                         ? ""
-                        : " (" + money(at(margins, LOW)) + " to " + money(at(margins, HIGH))
+                        : " (" + ChoiceWords.money(at(margins, LOW)) + " to " + ChoiceWords.money(at(margins, HIGH))
                                 + " in nine of ten draws)");
     }
 
@@ -351,10 +253,10 @@ final class ChoiceView {
                 .sorted()
                 .toArray();
         return plan.demandMet()
-                .map(share -> "demand met: " + percent(share) + " % of the trees asked for in all years"
+                .map(share -> "demand met: " + ChoiceWords.percent(share) + " % of the trees asked for in all years"
                         + (met.length == 0
                                 ? ""
-                                : " (" + percent(at(met, LOW)) + " to " + percent(at(met, HIGH))
+                                : " (" + ChoiceWords.percent(at(met, LOW)) + " to " + ChoiceWords.percent(at(met, HIGH))
                                         + " % in nine of ten draws)"));
     }
 
@@ -364,25 +266,13 @@ final class ChoiceView {
 
     private List<ResourceUse> scarce(Choice plan) {
         return plan.resources().stream()
-                .filter(use -> use.worth() > Math.max(WORTH_TELLING, AS_GOOD * wanted)
+                .filter(use -> use.worth() > Math.max(WORTH_TELLING, ChoiceWords.AS_GOOD * wanted)
                         && (use.resource().kind() == Resource.Kind.HOURS
                                 || use.resource().kind() == Resource.Kind.ROOM
                                 || use.resource().kind() == Resource.Kind.LICENCE))
                 .sorted(Comparator.comparingDouble(ResourceUse::worth).reversed())
                 .limit(SCARCE)
                 .toList();
-    }
-
-    private String named(Resource resource) {
-        String year = " in " + (inputs.firstYear() + resource.year());
-        String season = inputs.seasons().size() > 1 ? " of " + inputs.seasons().get(resource.season()) : "";
-        return switch (resource.kind()) {
-            case HOURS -> "hour" + season + year;
-            case ROOM -> "m² of " + resource.name() + year;
-            case LICENCE -> "licence for " + resource.name() + year;
-            case CLONE_SHARE -> "trees of other clones than " + resource.name() + year;
-            case PLACE_SHARE -> "trees from elsewhere than " + resource.name() + year;
-        };
     }
 
     private static String search(Choice plan) {
@@ -402,6 +292,7 @@ final class ChoiceView {
                 .field("cultivar", request.cultivar())
                 .field("seed", request.seed())
                 .field("draws", request.draws())
+                .field("discount", request.discount())
                 .field("currency", inputs.currency().map(Object::toString));
         json.field("nothing", choice.isEmpty() ? Optional.of(inputs.nothing()) : Optional.empty());
         choice.ifPresent(plan -> {
@@ -472,14 +363,14 @@ final class ChoiceView {
                                                     .field(
                                                             "stem_from_mm",
                                                             set.method() == Method.LAYER
-                                                                    ? Optional.of(band(set.band())
+                                                                    ? Optional.of(words.band(set.band())
                                                                             .lowMm()
                                                                             .value())
                                                                     : Optional.empty())
                                                     .field(
                                                             "stem_to_mm",
                                                             set.method() == Method.LAYER
-                                                                    ? Optional.of(band(set.band())
+                                                                    ? Optional.of(words.band(set.band())
                                                                             .highMm()
                                                                             .value())
                                                                     : Optional.empty())

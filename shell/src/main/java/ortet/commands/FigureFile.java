@@ -208,6 +208,11 @@ final class FigureFile {
         return rows.size();
     }
 
+    /** Return the rows below the header. */
+    List<Row> rows() {
+        return Collections.unmodifiableList(rows);
+    }
+
     /** Tell whether the file has a column. */
     boolean has(String name) {
         return columns.containsKey(name);

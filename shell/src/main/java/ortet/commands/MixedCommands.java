@@ -70,13 +70,13 @@ public final class MixedCommands {
             throw new UsageException(
                     "--quadrature of figures mixed goes with one --random column, found " + String.join(", ", groups));
         }
-        CountFile counts = CountFile.read(file);
-        ModelData data = counts.model(successes, trials, groups, apart(fixed), apart(factors), nested);
+        FigureFile counts = FigureFile.read(file);
+        ModelData data = new ModelTable(counts).model(successes, trials, groups, apart(fixed), apart(factors), nested);
         MixedFit fit = MixedModel.quadrature(quadrature.orElse(1)).fit(data);
         MixedView view = new MixedView(fit, groups, confidence / 100, quadrature.orElse(1));
         best.ifPresent(k -> view.rank(fit.ranking(groups.get(groups.size() - 1), k, DRAWS, SEED)));
         if (explain) {
-            view.explain(file, counts.rows());
+            view.explain(file, counts.size());
         }
         screen.page(out -> out.show(view.sheet(), format));
     }

@@ -11,6 +11,7 @@ import ortet.book.Judge;
 import ortet.entry.EntryKind;
 import ortet.entry.Per;
 import ortet.entry.Task;
+import ortet.line.UsageException;
 import ortet.line.Word;
 import ortet.money.Tariff;
 import ortet.money.TreeCost;
@@ -41,10 +42,12 @@ public final class MoneyCommands {
     }
 
     @Command(name = "cost work", group = GROUP, description = "list what the work of an act costs", help = """
-            Hours, an amount, or both; for one unit, or with --per-tag for a tag however many units it has. It holds from the
-            day on (--on), until another is listed. An amount of 0 says that it costs nothing.
+            Hours, an amount, or both; for one unit, or with --per-tag for a tag however many units it has; with --per-mother
+            for going to a mother once, the way and the tools, however many layers are set on her or cuttings taken. It holds
+            from the day on (--on), until another is listed. An amount of 0 says that it costs nothing.
             ortet cost work layer-set --hours 0.2 --amount 0.40EUR --on 2026-01-01
             ortet cost work cuttings-struck --hours 0.15 --per-tag
+            ortet cost work layer-set --hours 0.1 --per-mother
             ortet cost work potted --hours 0.1 --container "15 L"
             """)
     void work(
@@ -54,14 +57,19 @@ public final class MoneyCommands {
                     Optional<Amount> amount,
             @Option(longName = "container", description = "only for this container") Optional<String> container,
             @Option(longName = "per-tag", description = "for a tag, however many units it has") boolean perTag,
+            @Option(longName = "per-mother", description = "for going to a mother once, however much is set on her")
+                    boolean perMother,
             Hand hand,
             CommandContext context,
             Screen screen) {
+        if (perTag && perMother) {
+            throw new UsageException("--per-tag and --per-mother do not go together");
+        }
         write(
                 Draft.of(EntryKind.COST_LISTED)
                         .put("task", task)
                         .put("container", container)
-                        .put("per", per(perTag))
+                        .put("per", perMother ? Optional.of(Per.MOTHER) : per(perTag))
                         .put("amount", amount)
                         .put("hours", hours),
                 hand,
@@ -181,8 +189,9 @@ public final class MoneyCommands {
             description = "list what one tree of a size class sells for",
             help = """
             Of every cultivar, or with --cultivar of one, or of all under a botanical name. It holds from the day on (--on),
-            until another is listed.
+            until another is listed. The size class "ungraded" is for trees sold without one, rooted cuttings say.
             ortet price set "12-15 mm" 45.00EUR
+            ortet price set ungraded 4.50EUR
             ortet price set "12-15 mm" 65.00EUR --cultivar "Acer palmatum 'Deshojo'" --on 2026-01-01
             """)
     void price(

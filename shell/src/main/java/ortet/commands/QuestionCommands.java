@@ -129,13 +129,8 @@ public final class QuestionCommands {
             ortet mothers --method cutting --best 10 --format csv
             """)
     void mothers(
-            @Option(
-                            longName = "cultivar",
-                            description = "only this cultivar, by its epithet or its whole name, or this taxon")
-                    Optional<String> cultivar,
             @Option(longName = "method", defaultValue = "layer", description = "by this method") Method method,
-            @Option(longName = "from", description = "from this season (year) on") @Word("YEAR") Optional<Integer> from,
-            @Option(longName = "to", description = "to this season (year)") @Word("YEAR") Optional<Integer> to,
+            Seasons seasons,
             @Option(longName = "operator", description = "only by this person") @Word("PERSON")
                     Optional<String> operator,
             @Option(longName = "best", defaultValue = "5", description = "among how many of the best") int best,
@@ -154,7 +149,13 @@ public final class QuestionCommands {
         BookStore store = shelf.open(context);
         LocalDate day = asked.day(store, judge);
         MothersQuestion question = new MothersQuestion(
-                new TakeFilter(cultivar, Optional.empty(), Optional.of(method), from, to, operator),
+                new TakeFilter(
+                        seasons.cultivar(),
+                        Optional.empty(),
+                        Optional.of(method),
+                        seasons.from(),
+                        seasons.to(),
+                        operator),
                 best,
                 MothersQuestion.DRAWS,
                 seed,
@@ -173,13 +174,8 @@ public final class QuestionCommands {
             With --warmth, times are degree-days above --base: a file with the columns month (1 to 12) and normal_c.
             """)
     void timing(
-            @Option(
-                            longName = "cultivar",
-                            description = "only this cultivar, by its epithet or its whole name, or this taxon")
-                    Optional<String> cultivar,
             @Option(longName = "method", defaultValue = "layer", description = "by this method") Method method,
-            @Option(longName = "from", description = "from this season (year) on") @Word("YEAR") Optional<Integer> from,
-            @Option(longName = "to", description = "to this season (year)") @Word("YEAR") Optional<Integer> to,
+            Seasons seasons,
             @Option(longName = "warmth", description = "count by warmth: a CSV of monthly normal temperatures")
                     @Word("FILE")
                     Optional<Path> warmth,
@@ -204,9 +200,9 @@ public final class QuestionCommands {
         LocalDate day = asked.day(store, judge);
         TimingQuestion question = new TimingQuestion(
                 method,
-                cultivar,
-                from,
-                to,
+                seasons.cultivar(),
+                seasons.from(),
+                seasons.to(),
                 warmth.map(file -> new TimingQuestion.Climate(Normals.read(file), base)),
                 day,
                 confidence / 100);

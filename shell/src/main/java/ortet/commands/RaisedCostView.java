@@ -85,8 +85,9 @@ final class RaisedCostView {
                 .collect(Collectors.joining("; "));
         if (sides.stream()
                 .flatMap(side -> side.cost().classes().stream())
-                .anyMatch(one -> one.size().isEmpty())) {
-            screen.hanging("", "  ", "What is sold ungraded is in no size class, and so has no price.");
+                .anyMatch(one -> one.size().isEmpty() && one.price().isEmpty())) {
+            screen.hanging(
+                    "", "  ", "No price is listed for what is sold ungraded; to list it: ortet price set ungraded.");
         }
         if (!missing.isEmpty()) {
             screen.hanging(

@@ -95,7 +95,12 @@ final class TariffView {
                         .toList());
         return switch (cost.sort()) {
             case WORK, MATERIAL ->
-                sum + (cost.per().filter(per -> per == Per.TAG).isPresent() ? " a tag" : " each");
+                sum
+                        + switch (cost.per().orElse(Per.UNIT)) {
+                            case TAG -> " a tag";
+                            case MOTHER -> " for each mother";
+                            case UNIT, HOUR, M2_YEAR -> " each";
+                        };
             case HOUR -> sum + " an hour";
             case BENCH -> sum + " a m² and year";
             case SPACE -> cost.unitsPerM2().orElseThrow() + " on a m²";

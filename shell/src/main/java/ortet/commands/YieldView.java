@@ -179,6 +179,14 @@ final class YieldView {
         return side.saleablePerMotherYear().map(number -> decimals(number, 2)).orElse(DASH);
     }
 
+    private static String perMotherYear(SideYield side, double confidence) {
+        return perMotherYear(side)
+                + side.ofMothers()
+                        .interval(confidence)
+                        .map(limits -> " (" + decimals(limits.lower(), 2) + "–" + decimals(limits.upper(), 2) + ")")
+                        .orElse(side.motherYears() > 0 ? " ?" : "");
+    }
+
     private static String says(Comparison row) {
         String unfair = row.imbalances().stream()
                 .filter(Imbalance::isMuch)
@@ -225,7 +233,7 @@ final class YieldView {
         line(sheet, "of 100 set, at least, at most", row, side -> saleable(side.saleable()));
         line(sheet, "in size classes", row, side -> sizes(side.bySize()));
         line(sheet, "mother-years", row, side -> Counts.grouped(side.motherYears()));
-        line(sheet, "saleable per mother-year", row, YieldView::perMotherYear);
+        line(sheet, "saleable per mother-year", row, side -> perMotherYear(side, question.confidence()));
         line(sheet, "weeks to own roots, median", row, side -> lasting(side.toRoots(), 0));
         question.stemMm()
                 .ifPresent(stem -> line(
@@ -333,7 +341,7 @@ final class YieldView {
                             + row.first().name() + ", "
                             + perMotherYear(row.second()) + " by "
                             + row.second().name()
-                            + ": counted, with no interval and so no verdict.");
+                            + " so far: no verdict, for what grows on is in neither.");
         }
         fairness(row, screen);
         row.settle().ifPresent(settle -> screen.hanging("", "  ", settle(question, row, settle)));
@@ -473,8 +481,11 @@ final class YieldView {
         rules.add("Saleable: graded in a size class, or sold. At least: if none that grows on becomes so; at most: if"
                 + " all do.");
         rules.add("Weeks to own roots: of layers those on the mother, until severed; of others until found rooted.");
-        rules.add("Intervals in brackets at " + confidence(question)
-                + " % allow for trays and mothers; with ? they cannot, all came from one.");
+        rules.add(
+                "Intervals in brackets at " + confidence(question)
+                        + " % allow for trays and mothers; with ? they cannot, all came from one. Of saleable per mother-year they"
+                        + " allow for how mothers differ; with ? they cannot: one mother, trays that all mothers share, or none saleable.");
+        question.by().ifPresent(by -> rules.add("What a saleable tree costs is told without --by."));
         return rules;
     }
 
@@ -587,6 +598,8 @@ final class YieldView {
                 Column.whole("growing_on", "growing on"),
                 Column.whole("mother_years", "mother-years"),
                 Column.number("saleable_per_mother_year", "per mother-year", 2),
+                Column.number("per_mother_year_lower", "lower", 2),
+                Column.number("per_mother_year_upper", "upper", 2),
                 Column.number("cost_least", "cost at least", 6),
                 Column.number("cost_most", "cost at most", 6),
                 Column.text("currency", "currency"),
@@ -624,6 +637,8 @@ final class YieldView {
                         side.saleable().open(),
                         side.motherYears(),
                         side.saleablePerMotherYear(),
+                        side.ofMothers().interval(table.question().confidence()).map(Interval::lower),
+                        side.ofMothers().interval(table.question().confidence()).map(Interval::upper),
                         RaisedCostView.of(row, side).flatMap(SideCost::least).map(Cost::fine),
                         RaisedCostView.of(row, side).flatMap(SideCost::most).map(Cost::fine),
                         RaisedCostView.of(row, side).flatMap(RaisedCostView::currency),
@@ -680,8 +695,8 @@ final class YieldView {
     private static void comparison(CompareQuestion question, Comparison row, Json json) {
         json.fieldIfAny("group", row.group().flatMap(group -> group.value()))
                 .field("compared_by", row.measure().word())
-                .object("first", side -> sideOf(row.first(), row.firstCost(), side))
-                .object("second", side -> sideOf(row.second(), row.secondCost(), side))
+                .object("first", side -> sideOf(row.first(), row.firstCost(), question.confidence(), side))
+                .object("second", side -> sideOf(row.second(), row.secondCost(), question.confidence(), side))
                 .fieldIfAny("difference", row.difference())
                 .fieldIfAny("difference_lower", row.interval().map(Interval::lower))
                 .fieldIfAny("difference_upper", row.interval().map(Interval::upper))
@@ -735,7 +750,7 @@ final class YieldView {
                 .field("left_out", strata.leftOut());
     }
 
-    private static void sideOf(SideYield side, Optional<SideCost> cost, Json json) {
+    private static void sideOf(SideYield side, Optional<SideCost> cost, double confidence, Json json) {
         json.field("name", side.name())
                 .field("set", side.tally().set())
                 .field("taken", side.tally().taken())
@@ -767,6 +782,12 @@ final class YieldView {
                 .field("mother_years", side.motherYears())
                 .field("saleable_of_known_mothers", side.saleableOfMothers())
                 .fieldIfAny("saleable_per_mother_year", side.saleablePerMotherYear())
+                .fieldIfAny(
+                        "per_mother_year_lower",
+                        side.ofMothers().interval(confidence).map(Interval::lower))
+                .fieldIfAny(
+                        "per_mother_year_upper",
+                        side.ofMothers().interval(confidence).map(Interval::upper))
                 .object("weeks_to_own_roots", one -> lasting(side.toRoots(), one));
         cost.ifPresent(one -> json.object("costs", each -> RaisedCostView.json(one, each)));
         side.toStem().ifPresent(wait -> json.object("years_to_stem", one -> lasting(wait, one)));

@@ -5,6 +5,7 @@ import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * Lays a sheet out for people: columns side by side, text broken where that is needed to fit the screen, and one value
@@ -17,6 +18,8 @@ final class TableLayout {
 
     private final List<Column> columns = new ArrayList<>();
     private final List<List<String>> rows = new ArrayList<>();
+    private final int[] beside;
+    private final int[] beneath;
     private final Sheet sheet;
     private final Screen screen;
 
@@ -37,6 +40,12 @@ final class TableLayout {
             }
             rows.add(texts);
         }
+        this.beside = IntStream.range(0, columns.size())
+                .filter(i -> !columns.get(i).beneath())
+                .toArray();
+        this.beneath = IntStream.range(0, columns.size())
+                .filter(i -> columns.get(i).beneath())
+                .toArray();
     }
 
     static void write(Sheet sheet, Screen screen) {
@@ -60,9 +69,9 @@ final class TableLayout {
         if (columns.isEmpty()) {
             return;
         }
-        int[] widths = new int[columns.size()];
-        int[] withHeadingsBroken = new int[columns.size()];
-        int[] least = new int[columns.size()];
+        int[] widths = new int[beside.length];
+        int[] withHeadingsBroken = new int[beside.length];
+        int[] least = new int[beside.length];
         for (int i = 0; i < widths.length; i++) {
             measure(i, widths, withHeadingsBroken, least);
         }
@@ -74,13 +83,13 @@ final class TableLayout {
     }
 
     private void measure(int i, int[] widths, int[] withHeadingsBroken, int[] least) {
-        Column column = columns.get(i);
+        Column column = columns.get(beside[i]);
         String heading = column.headingWithUnit();
         int word = 0;
         int widest = 0;
         for (List<String> row : rows) {
-            widest = Math.max(widest, Text.columns(row.get(i)));
-            word = Math.max(word, Text.longestWord(row.get(i)));
+            widest = Math.max(widest, Text.columns(row.get(beside[i])));
+            word = Math.max(word, Text.longestWord(row.get(beside[i])));
         }
         widths[i] = Math.max(widest, Text.columns(heading));
         int narrow = column.kind() == Column.Kind.TEXT ? Math.max(LEAST_TEXT, Math.min(word, MOST_UNBROKEN)) : widest;
@@ -122,6 +131,12 @@ final class TableLayout {
             Stopped.check();
             writeSection(at);
             writeRow(rows.get(at), widths, false);
+            for (int i : beneath) {
+                String indent = " ".repeat(Math.min(widths[0] + GAP, screen.width() / 2));
+                if (!rows.get(at).get(i).isEmpty()) {
+                    screen.hanging(indent, indent, rows.get(at).get(i));
+                }
+            }
         }
     }
 
@@ -135,7 +150,7 @@ final class TableLayout {
         List<List<String>> cells = new ArrayList<>();
         int height = 1;
         for (int i = 0; i < widths.length; i++) {
-            List<String> lines = Text.wrap(texts.get(i), widths[i]);
+            List<String> lines = Text.wrap(texts.get(beside[i]), widths[i]);
             cells.add(lines);
             height = Math.max(height, lines.size());
         }
@@ -146,7 +161,10 @@ final class TableLayout {
                 int from = heading ? height - lines.size() : 0;
                 String text = line >= from && line - from < lines.size() ? lines.get(line - from) : "";
                 row.append(i == 0 ? "" : " ".repeat(GAP));
-                row.append(columns.get(i).alignsRight() ? Text.right(text, widths[i]) : Text.left(text, widths[i]));
+                row.append(
+                        columns.get(beside[i]).alignsRight()
+                                ? Text.right(text, widths[i])
+                                : Text.left(text, widths[i]));
             }
             String whole = row.toString().stripTrailing();
             screen.println(heading ? screen.styled(Style.STRONG, whole) : whole);

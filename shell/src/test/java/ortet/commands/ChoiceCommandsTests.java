@@ -4,7 +4,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -48,6 +54,7 @@ class ChoiceCommandsTests {
             }
         }
         desk.done("price set small 30EUR --on 2020-01-01");
+        desk.done("cost hour 20EUR --on 2020-01-01");
         for (String mother : new String[] {"K-1", "K-2", "K-3"}) {
             desk.done("measure " + mother + " --stem 40 --positions 8-16:6 --on 2026-03-01");
         }
@@ -92,27 +99,27 @@ class ChoiceCommandsTests {
     }
 
     @Test
-    void layersWhatIsAskedForAndNoMore() throws java.io.IOException {
+    void layersWhatIsAskedForAndNoMore() throws IOException {
         raise();
         Path demand = folder.resolve("asked.csv");
-        java.nio.file.Files.writeString(demand, "cultivar,size,count\nAcer palmatum,small,100\n");
+        Files.writeString(demand, "cultivar,size,count\nAcer palmatum,small,100\n");
         String csv = rows("choose --draws 10 --years 1 --format csv --demand " + demand);
         assertTrue(csv.contains(",K-1,Acer palmatum,layer,6,0,"), csv);
         assertTrue(csv.contains(",K-2,Acer palmatum,layer,6,0,"), csv);
         // whom nobody has tried is not left last: as many are set on her
         assertTrue(
                 csv.contains(",K-3,Acer palmatum,try-out,6,0,") || csv.contains(",K-3,Acer palmatum,layer,6,0,"), csv);
-        java.nio.file.Files.writeString(demand, "cultivar,size,count\nAcer palmatum,small,0\n");
+        Files.writeString(demand, "cultivar,size,count\nAcer palmatum,small,0\n");
         String none = rows("choose --draws 10 --years 1 --format csv --demand " + demand);
         assertFalse(none.contains(",Acer palmatum,layer,"), none);
     }
 
     @Test
-    void countsAPendingLayerAsNoFreePosition() throws java.io.IOException {
+    void countsAPendingLayerAsNoFreePosition() throws IOException {
         raise();
         desk.done("layer set J-101..J-104 --mother K-1 --stem 12 --on 2026-06-01");
         Path demand = folder.resolve("asked.csv");
-        java.nio.file.Files.writeString(demand, "cultivar,size,count\nAcer palmatum,small,100\n");
+        Files.writeString(demand, "cultivar,size,count\nAcer palmatum,small,100\n");
         String json = desk.done("choose --draws 0 --years 1 --as-of 2026-06-15 --format json --demand " + demand);
         // 15 June is after the days on which layers were set before, so that the season is that of 2027
         assertTrue(json.contains("\"first_year\" : 2027"), json);
@@ -147,7 +154,89 @@ class ChoiceCommandsTests {
     void listsTheUntriedByWhatATrialWouldTeach() {
         raise();
         String out = flat("choose --trials --draws 10");
-        assertTrue(out.contains("K-3 6 layers; the plan:"), out);
+        assertTrue(out.contains("K-3 Acer palmatum 6 "), out);
         assertFalse(out.contains("K-1 "), out);
+    }
+
+    @Test
+    void givesTreesSoldUngradedThePriceListedForThem() {
+        raise();
+        // as raised above, but sold without anybody having graded them
+        desk.done("layer set J-201..J-204 --mother K-1 --stem 12 --on 2022-05-11");
+        desk.done("layer sever J-201..J-204 --roots full --on 2022-09-01");
+        desk.done("pot J-201..J-204 --into '3 L' --on 2022-09-02");
+        desk.done("sell J-201..J-204 --on 2023-10-01");
+        String before = flat("choose --draws 0");
+        assertTrue(before.contains("4 of 22 trees from layers and cuttings were sold ungraded"), before);
+        assertTrue(before.contains("\"price set ungraded\" lists one"), before);
+        desk.done("price set ungraded 7.50EUR --on 2020-01-01");
+        String after = flat("choose --draws 0 --explain");
+        assertFalse(after.contains("sold ungraded"), after);
+        assertTrue(after.contains("% ungraded after 1 year"), after);
+        assertTrue(after.contains("demand for ungraded: 1.3 a year"), after);
+    }
+
+    @Test
+    void countsGoingToAMotherAsListedElseFiveMinutes() {
+        raise();
+        String usual = flat("choose --draws 0 --explain");
+        assertTrue(
+                usual.contains("going to a mother to layer her: 0.08 hours, 1.67 in money; once for each mother"),
+                usual);
+        assertTrue(usual.contains("common practice (5 minutes)"), usual);
+        desk.done("cost work layer-set --hours 0.5 --per-mother --on 2020-01-01");
+        String listed = flat("choose --draws 0 --explain");
+        assertTrue(listed.contains("going to a mother to layer her: 0.50 hours, 10.00 in money"), listed);
+        Desk.Answer answer = desk.type("cost work potted --hours 0.5 --per-mother");
+        assertTrue(answer.err().contains("mother only for layer-set, cuttings-struck or graft-worked"), answer.err());
+    }
+
+    @Test
+    void tellsEachFaultOfTheLimitsInALineOfItsOwn() throws IOException {
+        raise();
+        Path limits = folder.resolve("limits.csv");
+        Files.writeString(limits, """
+                what,where,year,amount
+                hours,Lent,,4
+                clone-share,,,1.5
+                licence,,,3
+                hours,spring,,4
+                hours,,,40
+                hours,spring,,5
+                licence,Acer palmatm,,5
+                """);
+        Desk.Answer answer = desk.type("choose --limits " + limits);
+        assertEquals(1, answer.status());
+        assertTrue(answer.err().contains("limits.csv:2: \"Lent\" is no season"), answer.err());
+        assertTrue(answer.err().contains("limits.csv:3: expected a share above 0, to 1"), answer.err());
+        assertTrue(answer.err().contains("limits.csv:4: expected the cultivar of the licence"), answer.err());
+        assertTrue(answer.err().contains("limits.csv:7: hours of spring is told twice"), answer.err());
+        assertTrue(answer.err().contains("limits.csv:6: expected hours either by season or"), answer.err());
+        Files.writeString(limits, "what,where,amount\nlicence,Acer palmatm,5\n");
+        Desk.Answer unknown = desk.type("choose --limits " + limits);
+        assertTrue(unknown.err().contains("limits.csv:2: no cultivar Acer palmatm"), unknown.err());
+        assertTrue(unknown.err().contains("nearest: Acer palmatum"), unknown.err());
+    }
+
+    @Test
+    void honoursALicenceByItsYear() throws IOException {
+        raise();
+        Path demand = folder.resolve("asked.csv");
+        Files.writeString(demand, "cultivar,size,count\nAcer palmatum,small,100\n");
+        Path limits = folder.resolve("limits.csv");
+        Files.writeString(
+                limits, "what,where,year,amount\nlicence,Acer palmatum,2026,3\nlicence,Acer palmatum,2027,5\n");
+        String json = desk.done("choose --draws 0 --years 2 --as-of 2026-05-01 --format json --demand " + demand
+                + " --limits " + limits);
+        Matcher use = Pattern.compile(
+                        "\"kind\" : \"licence\",\\s+\"name\" : \"Acer palmatum\","
+                                + "\\s+\"year\" : (\\d+),\\s+\"season\" : \"\",\\s+\"used\" : ([0-9.]+),\\s+\"available\" : ([0-9.]+)")
+                .matcher(json);
+        List<String> found = new ArrayList<>();
+        while (use.find()) {
+            assertTrue(Double.parseDouble(use.group(2)) <= Double.parseDouble(use.group(3)), use.group());
+            found.add(use.group(1) + ":" + use.group(3));
+        }
+        assertEquals(List.of("2026:3.0", "2027:5.0"), found, json);
     }
 }

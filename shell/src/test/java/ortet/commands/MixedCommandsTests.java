@@ -133,12 +133,12 @@ class MixedCommandsTests {
             delimiter = '|',
             value = {
                 "figures mixed none.csv --successes r --trials n --random plate | 1 | no file ",
-                "figures mixed crowder-seeds.csv --successes x --trials n --random plate | 1 | has no column \"x\"",
+                "figures mixed crowder-seeds.csv --successes x --trials n --random plate | 1 | crowder-seeds.csv:1: no column x for --successes; expected one of",
                 "figures mixed crowder-seeds.csv --successes r --trials n --random plat | 1 | nearest: plate",
                 "figures mixed crowder-seeds.csv --successes n --trials r --random plate"
                         + " | 1 | crowder-seeds.csv:2:n: more successes than trials: 39 of 10",
                 "figures mixed crowder-seeds.csv --successes plate --trials n --random plate"
-                        + " | 1 | expected a whole number, found \"P01\"",
+                        + " | 1 | expected a whole number of at least 0, found \"P01\"",
                 "figures mixed crowder-seeds.csv --successes r --trials n --random plate,seed --quadrature 9"
                         + " | 2 | --quadrature of figures mixed goes with one --random column",
                 "figures mixed crowder-seeds.csv --successes r --trials n --random plate --quadrature 0"
@@ -159,12 +159,13 @@ class MixedCommandsTests {
     @CsvSource(
             delimiter = '|',
             value = {
-                "'' | is empty; expected a header and rows in CSV",
-                "'r,n,plate\n1,2' | bad.csv:2: expected 3 cells as in the header, found 2",
-                "'r,n,n\n1,2,3' | bad.csv:1: two columns are called \"n\"",
+                "'' | bad.csv:1: expected a row with the names of the columns, found nothing",
+                "'r,n,plate\n1,2,a,b' | bad.csv:2: expected 3 cells, found 4",
+                "'r,n,plate\n1,2' | bad.csv:2:plate: an empty cell; expected the name of a group",
+                "'r,n,n\n1,2,3' | bad.csv:1: two columns are called n",
                 "'r,n,plate\n1,2,' | bad.csv:2:plate: an empty cell; expected the name of a group",
-                "'r,n,plate\n-1,2,a' | bad.csv:2:r: expected a whole number, found \"-1\"",
-                "'r,n,plate\n1.5,2,a' | bad.csv:2:r: expected a whole number, found \"1.5\""
+                "'r,n,plate\n-1,2,a' | bad.csv:2:r: expected a whole number of at least 0, found \"-1\"",
+                "'r,n,plate\n1.5,2,a' | bad.csv:2:r: expected a whole number of at least 0, found \"1.5\""
             })
     void answersABadFileWithOneClearLine(String text, String words) throws IOException {
         Files.writeString(folder.resolve("bad.csv"), text);
@@ -184,10 +185,18 @@ class MixedCommandsTests {
 
     @Test
     void saysWhenThereIsNothingToFit() throws IOException {
-        Files.writeString(folder.resolve("none.csv"), "r,n,plate\n");
+        Files.writeString(folder.resolve("none.csv"), "r,n,plate\n0,0,a\n");
         Desk.Answer answer = run("figures mixed none.csv --successes r --trials n --random plate");
         assertEquals(0, answer.status(), answer.err());
         assertTrue(answer.out().contains("no trials: nothing can be estimated"), answer.out() + answer.err());
         assertFalse(answer.out().contains("NaN"), answer.out());
+    }
+
+    @Test
+    void refusesATableWithoutRows() throws IOException {
+        Files.writeString(folder.resolve("none.csv"), "r,n,plate\n");
+        Desk.Answer answer = run("figures mixed none.csv --successes r --trials n --random plate");
+        assertEquals(1, answer.status(), answer.err());
+        assertTrue(answer.err().contains("none.csv:1: expected rows below the names of the columns"), answer.err());
     }
 }

@@ -14,6 +14,7 @@ import ortet.value.Require;
  * @param limits hours, room, licences and concentration
  * @param costs of hours and room
  * @param seasons what the seasons to come do to take
+ * @param setUp what going to a mother takes, whatever is done with her
  * @param settings how to choose
  */
 public record ChoiceQuestion(
@@ -23,6 +24,7 @@ public record ChoiceQuestion(
         Limits limits,
         Costs costs,
         SeasonEffects seasons,
+        SetUp setUp,
         Settings settings) {
     public ChoiceQuestion {
         mothers = List.copyOf(mothers);
@@ -31,6 +33,7 @@ public record ChoiceQuestion(
         Objects.requireNonNull(limits);
         Objects.requireNonNull(costs);
         Objects.requireNonNull(seasons);
+        Objects.requireNonNull(setUp);
         Objects.requireNonNull(settings);
         Require.noRepeats(mothers.stream().map(Mother::key).toList(), "mothers");
         Require.noRepeats(ways.stream().map(Ways::cultivar).toList(), "ways");
@@ -42,6 +45,9 @@ public record ChoiceQuestion(
             for (Draws draws : mother.rates().all()) {
                 enough(draws, Math.max(settings.draws(), settings.scenarios()), mother.key());
             }
+        }
+        for (Deed deed : Deed.values()) {
+            setUp.of(deed).forEach(needs -> fits(needs, limits.hours().seasons(), "going to a mother"));
         }
         for (Ways way : ways) {
             for (Raising raising : raisings(way)) {
@@ -64,6 +70,18 @@ public record ChoiceQuestion(
         }
     }
 
+    /** A question in which going to a mother takes nothing. */
+    public ChoiceQuestion(
+            List<Mother> mothers,
+            List<Ways> ways,
+            List<Outlet> outlets,
+            Limits limits,
+            Costs costs,
+            SeasonEffects seasons,
+            Settings settings) {
+        this(mothers, ways, outlets, limits, costs, seasons, SetUp.NONE, settings);
+    }
+
     /** Return how much more than its price a tree asked for counts, by the aim; 0 when the aim is the margin. */
     public double wanted() {
         return new Layout(this, 1).wanted;
@@ -71,12 +89,17 @@ public record ChoiceQuestion(
 
     /** Return this question with other settings. */
     public ChoiceQuestion with(Settings other) {
-        return new ChoiceQuestion(mothers, ways, outlets, limits, costs, seasons, other);
+        return new ChoiceQuestion(mothers, ways, outlets, limits, costs, seasons, setUp, other);
     }
 
     /** Return this question with other limits. */
     public ChoiceQuestion with(Limits other) {
-        return new ChoiceQuestion(mothers, ways, outlets, other, costs, seasons, settings);
+        return new ChoiceQuestion(mothers, ways, outlets, other, costs, seasons, setUp, settings);
+    }
+
+    /** Return this question with another effort of going to a mother. */
+    public ChoiceQuestion with(SetUp other) {
+        return new ChoiceQuestion(mothers, ways, outlets, limits, costs, seasons, other, settings);
     }
 
     static List<Raising> raisings(Ways ways) {

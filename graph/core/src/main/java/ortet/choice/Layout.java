@@ -174,7 +174,7 @@ final class Layout {
             case HOURS -> limits.hours().at(resource.year(), resource.season());
             case ROOM -> limits.roomM2().get(resource.name()).at(resource.year(), resource.season());
             case LICENCE ->
-                limits.licences().get(licenceAt.get(resource.name())).perYear();
+                limits.licences().get(licenceAt.get(resource.name())).in(resource.year());
             case CLONE_SHARE, PLACE_SHARE -> 0;
         };
     }

@@ -18,7 +18,7 @@ record Path(int[] states, int[] arcs, int[] sets) {
         Shape shape = stock.shape;
         for (int year = 0; year < arcs.length; year++) {
             Shape.Arc arc = shape.arcs(year, states[year])[arcs[year]];
-            addUpkeep(column, products, stock, arc, year);
+            addEffort(column, products, stock, arc, year);
             column.money += fixed(layout, stock, year, states[year], arc);
         }
         for (int i = 0; i < sets.length; i += WIDTH) {
@@ -27,10 +27,16 @@ record Path(int[] states, int[] arcs, int[] sets) {
         return column;
     }
 
-    private static void addUpkeep(Column column, Products products, Stock stock, Shape.Arc arc, int year) {
+    private static void addEffort(Column column, Products products, Stock stock, Shape.Arc arc, int year) {
         double parts = stock.shape.parts();
         add(column, products.upkeep.get(stock.upkeepLong)[year], arc.longParts() / parts);
         add(column, products.upkeep.get(stock.upkeepShort)[year], arc.shortParts() / parts);
+        addSetUp(column, products, arc.deed(), year);
+    }
+
+    /** Add what going to a mother for a deed takes. */
+    static void addSetUp(Column column, Products products, Deed deed, int year) {
+        add(column, products.setUp[deed.ordinal()][year], 1);
     }
 
     private static void add(Column column, Column part, double often) {
@@ -62,7 +68,7 @@ record Path(int[] states, int[] arcs, int[] sets) {
     /** Add what an arc brings and uses, without what is set. */
     static Column column(Layout layout, Products products, Stock stock, int year, int state, Shape.Arc arc) {
         Column column = new Column();
-        addUpkeep(column, products, stock, arc, year);
+        addEffort(column, products, stock, arc, year);
         column.money += fixed(layout, stock, year, state, arc);
         return column;
     }

@@ -11,6 +11,8 @@ final class Priced {
     final double[][][] sale;
     /** By kind of upkeep and year: below 0. */
     final double[][] upkeep;
+    /** By deed and year: what going to a mother for it costs, as a sum below 0. */
+    final double[][] setUp;
     /** By concentration and year: what a tree established anywhere earns by letting the others have more. */
     final double[][] total;
 
@@ -39,6 +41,12 @@ final class Priced {
         for (int at = 0; at < upkeep.length; at++) {
             for (int year = 0; year < layout.years; year++) {
                 upkeep[at][year] = products.upkeep.get(at)[year].at(prices);
+            }
+        }
+        this.setUp = new double[products.setUp.length][layout.years];
+        for (int at = 0; at < setUp.length; at++) {
+            for (int year = 0; year < layout.years; year++) {
+                setUp[at][year] = products.setUp[at][year].at(prices);
             }
         }
         this.total = new double[layout.concentrations()][layout.years];

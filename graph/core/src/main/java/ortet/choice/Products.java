@@ -38,6 +38,9 @@ final class Products {
     final List<Product> all = new ArrayList<>();
     private final Map<String, int[][]> byCultivar = new HashMap<>();
     final List<Column[]> upkeep = new ArrayList<>();
+    /** By deed and year: what going to a mother for it takes. */
+    final Column[][] setUp;
+
     private final Map<Needs, Integer> upkeepAt = new HashMap<>();
     private final Layout layout;
 
@@ -56,6 +59,16 @@ final class Products {
         for (Mother mother : layout.question.mothers()) {
             upkeepOf(mother.whileLong());
             upkeepOf(mother.whileShort());
+        }
+        this.setUp = new Column[Deed.values().length][layout.years];
+        for (Deed deed : Deed.values()) {
+            for (int year = 0; year < layout.years; year++) {
+                Column column = new Column();
+                for (Needs needs : layout.question.setUp().of(deed)) {
+                    column.add(layout, needs, year, 1);
+                }
+                setUp[deed.ordinal()][year] = column;
+            }
         }
     }
 

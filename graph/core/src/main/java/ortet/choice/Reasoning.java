@@ -28,6 +28,7 @@ final class Reasoning {
         Stock stock = paths.stocks[at];
         Taking taking = paths.takings[at];
         Column column = new Column();
+        Path.addSetUp(column, paths.products, deed, 0);
         double trees = 0;
         for (int i = 0; i < path.sets().length; i += Path.WIDTH) {
             if (path.sets()[i] == 0) {
@@ -91,7 +92,7 @@ final class Reasoning {
 
     private Why waiting(Mother mother, Path path) {
         boolean hasNoLicence = layout.question.limits().licences().stream()
-                .anyMatch(licence -> licence.cultivar().equals(mother.cultivar()) && licence.perYear() == 0);
+                .anyMatch(licence -> licence.cultivar().equals(mother.cultivar()) && licence.in(0) == 0);
         if (hasNoLicence) {
             return Why.NO_LICENCE;
         }

@@ -23,6 +23,7 @@ final class Walk {
     private Stock stock;
     private double[] upkeepLong = {};
     private double[] upkeepShort = {};
+    private double[][] setUp = {};
     private int bands;
 
     Walk(Layout layout) {
@@ -49,6 +50,7 @@ final class Walk {
         Arrays.fill(byDeed, NEVER);
         upkeepLong = priced.upkeep[who.upkeepLong];
         upkeepShort = priced.upkeep[who.upkeepShort];
+        setUp = priced.setUp;
         for (int year = years - 1; year >= 0; year--) {
             for (int state = 0; state < shape.states(year); state++) {
                 Shape.Arc[] arcs = shape.arcs(year, state);
@@ -80,7 +82,8 @@ final class Walk {
 
     /** Return what a deed brings in its year, without what she is worth after it; minus infinity when it cannot be done. */
     double arc(int year, int state, Shape.Arc arc, double woodFactor) {
-        double sum = (arc.longParts() * upkeepLong[year] + arc.shortParts() * upkeepShort[year]) / stock.shape.parts();
+        double sum = (arc.longParts() * upkeepLong[year] + arc.shortParts() * upkeepShort[year]) / stock.shape.parts()
+                + setUp[arc.deed().ordinal()][year];
         if (arc.deed() == Deed.SELL) {
             sum += stock.worth(stock.tree, year, stock.shape.stagesOf(year, state));
         } else if (arc.deed().sets()) {

@@ -22,6 +22,10 @@ public record Interval(double lower, double upper, double confidence, Method met
         WILSON_CLUSTERED(
                 "Wilson score interval on the effective count",
                 "Rao & Scott 1992, Biometrics 48:577, for the effective count; t on effective clusters less 1"),
+        /** Limits of a ratio of two totals over clusters, symmetric on the logarithmic scale, with Student's t. */
+        RATIO_CLUSTERED(
+                "ratio of totals over clusters",
+                "Cochran 1977, Sampling Techniques, section 6.3; t on effective clusters less 1"),
         /** Jeffreys' interval of one proportion: quantiles of the posterior under the prior Beta(1/2, 1/2). */
         JEFFREYS("Jeffreys interval", "Brown, Cai & DasGupta 2001, Statistical Science 16:101"),
         /** The exact interval of one proportion, of Clopper and Pearson. */

@@ -34,6 +34,8 @@ public record Charge(
         HOURS,
         /** What an act costs besides its hours. */
         WORK,
+        /** Going to a mother, once however many units are set on her. */
+        VISIT,
         /** A material. */
         MATERIAL,
         /** Bench, or ground. */

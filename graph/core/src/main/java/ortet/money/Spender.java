@@ -20,7 +20,9 @@ import ortet.book.UnitFacts.Nature;
 import ortet.book.UnitFacts.Reason;
 import ortet.book.UnitFacts.Standing;
 import ortet.entry.Acquired;
+import ortet.entry.CuttingsStruck;
 import ortet.entry.Divided;
+import ortet.entry.Entry;
 import ortet.entry.EntryKind;
 import ortet.entry.Form;
 import ortet.entry.Graded;
@@ -314,6 +316,10 @@ final class Spender {
             Optional<Integer> counted = units;
             Tariff tariff = tariffs.on(now);
             Task.of(event.entry().kind()).ifPresent(task -> charges.addAll(tariff.work(task, pot, counted)));
+            if (event.begins()) {
+                Task.of(event.entry().kind())
+                        .ifPresent(task -> charges.addAll(tariff.visits(task, goings(event.entry()))));
+            }
             if (!(event.entry() instanceof Acquired)) {
                 for (String column : MATERIALS) {
                     Optional.ofNullable(texts.get(column))
@@ -329,6 +335,14 @@ final class Spender {
                     spend(line);
                 }
             }
+        }
+
+        /** Return the share of the goings to mothers that one tag of an entry carries: all its tags carry them alike. */
+        private static BigFraction goings(Entry entry) {
+            int mothers = entry instanceof CuttingsStruck struck
+                    ? Math.max(1, struck.mothers().size())
+                    : 1;
+            return BigFraction.of(mothers, Math.max(1, entry.tags().size()));
         }
 
         private Map<String, String> texts(Event event) {

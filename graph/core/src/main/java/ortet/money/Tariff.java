@@ -36,6 +36,9 @@ import ortet.value.Money;
  * Immutable.
  */
 public final class Tariff {
+    /** The word by which a price is listed for trees sold without a size class. */
+    public static final String UNGRADED = "ungraded";
+
     /** Days of a year of bench. */
     static final int DAYS_OF_A_YEAR = 365;
 
@@ -210,7 +213,8 @@ public final class Tariff {
         String what = words(task);
         for (Per per : List.of(Per.UNIT, Per.TAG)) {
             workListed(task, container, per)
-                    .ifPresent(listed -> work(listed, what, task, times(per, units, tags), charges));
+                    .ifPresent(listed -> work(
+                            listed, what, task, times(per, units, tags).map(BigFraction::of), Sort.HOURS, charges));
         }
         if (charges.isEmpty()) {
             charges.add(Charge.notPriced(
@@ -219,38 +223,53 @@ public final class Tariff {
         return charges;
     }
 
-    private void work(Listed listed, String what, Task task, Optional<Integer> times, List<Charge> charges) {
+    /**
+     * Return what going to mothers costs at an act: the way, and tools laid out and put away, once for each mother however
+     * many units are set on her. None where nobody listed it.
+     *
+     * @param mothers to how many, or the share of a going to one that some of its units carry
+     */
+    public List<Charge> visits(Task task, BigFraction mothers) {
+        List<Charge> charges = new ArrayList<>();
+        workListed(task, Optional.empty(), Per.MOTHER)
+                .ifPresent(listed -> work(
+                        listed, words(task) + ", for each mother", task, Optional.of(mothers), Sort.VISIT, charges));
+        return charges;
+    }
+
+    private void work(
+            Listed listed, String what, Task task, Optional<BigFraction> times, Sort sort, List<Charge> charges) {
         CostListed cost = (CostListed) listed.entry();
         if (times.isEmpty()) {
             charges.add(Charge.notPriced(
                     Sort.WORK, what, BigFraction.ZERO, "nobody has counted the units", List.of(listed.order())));
             return;
         }
-        BigFraction factor = BigFraction.of(times.get());
+        BigFraction factor = times.get();
+        Sort besides = sort == Sort.HOURS ? Sort.WORK : sort;
         cost.hours().ifPresent(hours -> {
             BigFraction all = Fractions.of(hours.value()).multiply(factor);
             Optional<Listed> wage = wageListed(Optional.of(task));
             if (wage.isEmpty()) {
-                charges.add(Charge.notPriced(
-                        Sort.HOURS, what, all, "no cost of an hour is listed", List.of(listed.order())));
+                charges.add(Charge.notPriced(sort, what, all, "no cost of an hour is listed", List.of(listed.order())));
                 return;
             }
             Amount hourly = ((CostListed) wage.get().entry()).amount().orElseThrow();
             charges.add(Charge.priced(
-                    Sort.HOURS,
+                    sort,
                     what,
                     all,
                     Cost.of(hourly).times(all),
-                    times(times.get(), hours + " h") + " × " + hourly,
+                    times(factor, hours + " h") + " × " + hourly,
                     List.of(listed.order(), wage.get().order())));
         });
         cost.amount()
                 .ifPresent(amount -> charges.add(Charge.priced(
-                        Sort.WORK,
+                        besides,
                         what,
                         BigFraction.ZERO,
                         Cost.of(amount).times(factor),
-                        times(times.get(), amount.toString()),
+                        times(factor, amount.toString()),
                         List.of(listed.order()))));
     }
 
@@ -288,7 +307,7 @@ public final class Tariff {
                                         material,
                                         BigFraction.ZERO,
                                         Cost.of(amount).times(BigFraction.of(times.get())),
-                                        times(times.get(), amount.toString()),
+                                        times(BigFraction.of(times.get()), amount.toString()),
                                         List.of(listed.order())));
             });
         }
@@ -374,7 +393,8 @@ public final class Tariff {
                             "it is listed for a tag, and how many units that will have is not known",
                             List.of(listed.get().order())));
                 } else {
-                    listed.ifPresent(one -> work(one, words(task), task, Optional.of(1), charges));
+                    listed.ifPresent(
+                            one -> work(one, words(task), task, Optional.of(BigFraction.ONE), Sort.HOURS, charges));
                 }
             }
             if (workListed(task, into, Per.UNIT).isEmpty()
@@ -414,6 +434,16 @@ public final class Tariff {
                 .toList();
     }
 
+    /** Return what going to mothers costs when units of a method are set. */
+    public List<Charge> visits(Method method, int mothers) {
+        return switch (method) {
+            case LAYER -> visits(Task.LAYER_SET, BigFraction.of(mothers));
+            case CUTTING -> visits(Task.CUTTINGS_STRUCK, BigFraction.of(mothers));
+            case GRAFT -> visits(Task.GRAFT_WORKED, BigFraction.of(mothers));
+            case SEED -> List.of();
+        };
+    }
+
     private static List<Task> steps(Method method) {
         return switch (method) {
             case LAYER -> List.of(Task.LAYER_SET, Task.SEVERED, Task.POTTED);
@@ -427,8 +457,8 @@ public final class Tariff {
         return per == Per.TAG ? Optional.of(tags) : units;
     }
 
-    private static String times(int times, String what) {
-        return times == 1 ? what : times + " × " + what;
+    private static String times(BigFraction times, String what) {
+        return times.equals(BigFraction.ONE) ? what : times.toString().replace(" ", "") + " × " + what;
     }
 
     static String words(Task task) {

@@ -266,6 +266,7 @@ public final class Compare {
         private final int[] takeKnown;
         private final int[] established;
         private final int[] establishedKnown;
+        private final int[] saleable;
         private final int[] ofEstablished = new int[Fates.Established.values().length];
         private final int[] ofSaleable = new int[Fates.Saleable.values().length];
         private final Map<String, Integer> bySize = new TreeMap<>();
@@ -273,7 +274,6 @@ public final class Compare {
         private int withdrawn;
         private int pending;
         private int leftOut;
-        private int saleableOfMothers;
 
         Side(int code, String name, int[] rows) {
             this.code = code;
@@ -283,6 +283,7 @@ public final class Compare {
             takeKnown = new int[rows.length];
             established = new int[rows.length];
             establishedKnown = new int[rows.length];
+            saleable = new int[rows.length];
             for (int at = 0; at < rows.length; at++) {
                 count(at);
             }
@@ -316,9 +317,7 @@ public final class Compare {
             }
             established[at] = fates.count(account, Fates.Established.YES);
             establishedKnown[at] += established[at] + fates.count(account, Fates.Established.NO);
-            if (samples.mother(row) != 0) {
-                saleableOfMothers += fates.count(account, Fates.Saleable.YES);
-            }
+            saleable[at] = fates.count(account, Fates.Saleable.YES);
             List<String> sizes = samples.snapshot().lives().sizes();
             for (int size = 0; size <= sizes.size(); size++) {
                 int saleable = fates.saleable(account, size);
@@ -371,7 +370,7 @@ public final class Compare {
                     of(Fates.Established.TOO_YOUNG) + of(Fates.Established.UNSEEN) + pending,
                     of(Fates.Established.UNSEEN),
                     leftOut);
-            Raised saleable = new Raised(
+            Raised fit = new Raised(
                     of(Fates.Saleable.YES),
                     of(Fates.Saleable.NO) + failed,
                     of(Fates.Saleable.CENSORED),
@@ -384,10 +383,9 @@ public final class Compare {
                     tally,
                     stand.of(rows, 0, rows.length),
                     raised,
-                    saleable,
+                    fit,
                     bySize,
-                    motherYears.count(rows),
-                    saleableOfMothers,
+                    motherYears.ratio(rows, this.saleable),
                     times.toRoots(rows),
                     question.stemMm().map(stem -> times.toStem(code, hundredths(stem))),
                     times.taking(rows, question.confidence()),

@@ -221,7 +221,10 @@ final class Costs {
                                 .add(row));
             }
         }
-        byMethod.forEach((method, some) -> charges.addAll(tariff.setting(method, units(some), tags(some))));
+        byMethod.forEach((method, some) -> {
+            charges.addAll(tariff.setting(method, units(some), tags(some)));
+            charges.addAll(tariff.visits(method, visits(some)));
+        });
         byMaterial.forEach((material, some) ->
                 charges.addAll(tariff.material(material, Optional.empty(), Optional.of(units(some)), tags(some))));
         meet(charges.stream());
@@ -230,6 +233,15 @@ final class Costs {
 
     private int units(List<Integer> rows) {
         return rows.stream().mapToInt(samples::set).sum();
+    }
+
+    /** Return how often somebody went to a mother for some rows: once for all that was taken from her on one day. */
+    private int visits(List<Integer> rows) {
+        Map<List<Integer>, Integer> goings = new HashMap<>();
+        rows.forEach(row -> goings.put(
+                List.of(samples.mother(row), cohorts.firstDay(row)),
+                samples.mother(row) < 0 ? samples.several(samples.mother(row)).size() : 1));
+        return goings.values().stream().mapToInt(Integer::intValue).sum();
     }
 
     private int tags(List<Integer> rows) {
@@ -396,9 +408,6 @@ final class Costs {
 
     /** Return what one of some trees sells for, the mean of them; empty where one of them has no price. */
     private Optional<Cost> price(Map<Integer, Integer> cultivars, Optional<String> size, Set<String> missing) {
-        if (size.isEmpty()) {
-            return Optional.empty();
-        }
         BigFraction sum = BigFraction.ZERO;
         int count = 0;
         boolean bare = false;
@@ -409,11 +418,12 @@ final class Costs {
             Optional<CultivarName> cultivar = some.getKey() < 0
                     ? Optional.empty()
                     : Optional.of(samples.snapshot().cultivars().get(some.getKey()));
-            Optional<Cost> each = tariff.price(size.get(), cultivar).map(Cost::of);
+            Optional<Cost> each =
+                    tariff.price(size.orElse(Tariff.UNGRADED), cultivar).map(Cost::of);
             if (each.isEmpty()) {
                 bare = true;
-                missing.add("no price of \"" + size.get() + "\" is listed"
-                        + cultivar.map(name -> " for " + name).orElse(""));
+                size.ifPresent(word -> missing.add("no price of \"" + word + "\" is listed"
+                        + cultivar.map(name -> " for " + name).orElse("")));
             } else {
                 currencies.add(each.get().currency());
                 sum = sum.add(each.get().value().multiply(some.getValue()));

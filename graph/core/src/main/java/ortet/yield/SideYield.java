@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeMap;
+import ortet.figures.ClusteredRatio;
 
 /**
  * What one side of a comparison yielded.
@@ -15,8 +16,7 @@ import java.util.TreeMap;
  * @param established how they stand as to establishing
  * @param saleable how they stand as to being fit for sale
  * @param bySize how many of the saleable are in which size class; under the empty word those sold without one
- * @param motherYears how many mother-years gave the units whose mothers are known
- * @param saleableOfMothers how many of the saleable those gave
+ * @param ofMothers how many of the saleable each mother-year gave so far, of those whose mothers are known
  * @param toRoots weeks until they were severed or found rooted
  * @param toStem years from setting to the stem asked for; absent where none was
  * @param taking what the take comes to in the end; absent where none has taken
@@ -31,8 +31,7 @@ public record SideYield(
         Raised established,
         Raised saleable,
         Map<String, Integer> bySize,
-        int motherYears,
-        int saleableOfMothers,
+        ClusteredRatio ofMothers,
         Wait toRoots,
         Optional<Wait> toStem,
         Optional<InTheEnd> taking,
@@ -46,6 +45,7 @@ public record SideYield(
         Objects.requireNonNull(established);
         Objects.requireNonNull(saleable);
         bySize = Collections.unmodifiableMap(new TreeMap<>(bySize));
+        Objects.requireNonNull(ofMothers);
         Objects.requireNonNull(toRoots);
         Objects.requireNonNull(toStem);
         Objects.requireNonNull(taking);
@@ -59,8 +59,18 @@ public record SideYield(
         return measure == Measure.TAKE ? takeRate : establishedRate;
     }
 
-    /** Return how many saleable plants each mother-year gave; absent where no mother-year is known. */
+    /** Return how many mother-years gave the units whose mothers are known. */
+    public int motherYears() {
+        return (int) ofMothers.units();
+    }
+
+    /** Return how many of the saleable those gave. */
+    public int saleableOfMothers() {
+        return Math.toIntExact(ofMothers.count());
+    }
+
+    /** Return how many saleable plants each mother-year gave so far; absent where no mother-year is known. */
     public Optional<Double> saleablePerMotherYear() {
-        return motherYears == 0 ? Optional.empty() : Optional.of((double) saleableOfMothers / motherYears);
+        return ofMothers.ratio();
     }
 }

@@ -155,7 +155,7 @@ final class EveryPlan {
                     break;
                 case "licence":
                     for (Licence licence : limits.licences()) {
-                        if (licence.cultivar().equals(words[2]) && amount > licence.perYear() + 1e-9) {
+                        if (licence.cultivar().equals(words[2]) && amount > licence.in(number(words[1])) + 1e-9) {
                             return false;
                         }
                     }
@@ -248,7 +248,10 @@ final class EveryPlan {
         parts.forEach(part -> cut.add(new Part('C', 1)));
         Plan cutBack = plan.copy().first(year, Deed.CUT_BACK);
         upkeep(cutBack, year, parts, true);
-        from(year + 1, cut, cutBack);
+        SetUp setUp = question.setUp();
+        Plan thrownAway = cutBack.copy();
+        needs(thrownAway, setUp.cuttingBack(), year, 1);
+        from(year + 1, cut, thrownAway);
         if (held) {
             return;
         }
@@ -260,12 +263,14 @@ final class EveryPlan {
         for (Raising raising : ways.cuttings()) {
             for (int many = 1; many <= cuttings; many++) {
                 Plan struck = cutBack.copy().first(year, Deed.TAKE_CUTTINGS);
+                needs(struck, setUp.cuttings(), year, 1);
                 set(struck, raising, year, many, mother.rates().cuttings(0, 0));
                 from(year + 1, cut, struck);
             }
         }
         if (mother.asTree().isPresent()) {
             Plan sold = plan.copy().first(year, Deed.SELL);
+            needs(sold, setUp.selling(), year, 1);
             sold.money += worth(mother.asTree().get(), parts, year) * discount(year);
             made.add(sold);
         }
@@ -305,6 +310,7 @@ final class EveryPlan {
                         }
                         Plan layered = plan.copy().first(year, Deed.LAYER);
                         upkeep(layered, year, parts, false);
+                        needs(layered, question.setUp().layering(), year, 1);
                         set(layered, thinWays.get(0), year, some, share);
                         set(layered, thickWays.get(0), year, first, share);
                         if (first < many) {
@@ -313,6 +319,7 @@ final class EveryPlan {
                         from(year + 1, later, layered);
                         if (everything && mother.asTree().isPresent()) {
                             Plan sold = layered.copy().first(year, Deed.LAYER_AND_SELL);
+                            needs(sold, question.setUp().selling(), year, 1);
                             sold.money += mother.asTree().get().afterLayering().get(0) * discount(year);
                             made.add(sold);
                         }

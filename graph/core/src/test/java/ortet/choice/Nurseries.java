@@ -67,7 +67,20 @@ final class Nurseries {
                 new Limits(amounts(random, seasons, 1 + random.nextInt(6)), room, licences, concentrations),
                 costs,
                 SeasonEffects.NONE,
+                setUp(random, seasons),
                 SMALL.discount(random.nextInt(3) == 0 ? 0.1 : 0));
+    }
+
+    /** In every other nursery going to a mother takes something, each deed something else. */
+    private static SetUp setUp(Random random, int seasons) {
+        Random own = new Random(random.nextLong());
+        return own.nextBoolean()
+                ? SetUp.NONE
+                : new SetUp(visit(own, seasons), visit(own, seasons), visit(own, seasons), visit(own, seasons));
+    }
+
+    private static Needs visit(Random random, int seasons) {
+        return new Needs(random.nextInt(4), figures(random, seasons, 0.4), List.of(), "");
     }
 
     private static List<Raising> thick(Random random, int seasons) {

@@ -15,6 +15,8 @@ import java.util.function.Supplier;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.statistics.distribution.BetaDistribution;
 import org.apache.commons.statistics.distribution.BinomialDistribution;
+import org.apache.commons.statistics.distribution.GammaDistribution;
+import org.apache.commons.statistics.distribution.PoissonDistribution;
 import org.apache.commons.statistics.distribution.TDistribution;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
@@ -320,6 +322,44 @@ class CoverageTests {
         };
         Tally crowd = new Tally(crowded, ofUnits);
         crowd.tell("12 of 20 (rate 0.9) or 100 (rate 0.5)", Math.round(ofUnits * 1000) / 1000.0, 0);
+    }
+
+    /** Trees to a mother-year: 2 on average, mothers differing by a gamma law, each kept for 1 to 8 years. */
+    @Test
+    void ratiosOfMothersHold() {
+        head("trees to a mother-year", "mothers", "their spread", "as counts at random covers %", "ours covers %");
+        for (int mothers : new int[] {3, 8, 30}) {
+            for (double spread : new double[] {0, 0.5, 1}) {
+                SplittableRandom random = new SplittableRandom(SEED);
+                double naive = 0;
+                double ours = 0;
+                double told = 0;
+                for (int sample = 0; sample < SAMPLES; sample++) {
+                    List<ClusteredRatio.Part> parts = new ArrayList<>();
+                    for (int mother = 0; mother < mothers; mother++) {
+                        double rate = spread == 0
+                                ? 2
+                                : GammaDistribution.of(1 / (spread * spread), 2 * spread * spread)
+                                        .inverseCumulativeProbability(random.nextDouble());
+                        int years = 1 + random.nextInt(8);
+                        long trees = Math.round(PoissonDistribution.of(Math.max(rate, 1e-9) * years)
+                                .inverseCumulativeProbability(random.nextDouble()));
+                        parts.add(new ClusteredRatio.Part(trees, years));
+                    }
+                    ClusteredRatio ratio = ClusteredRatio.of(parts);
+                    if (ratio.count() > 0) {
+                        double wide = 1.959963984540054 / Math.sqrt(ratio.count());
+                        double found = ratio.ratio().orElseThrow();
+                        naive += found * Math.exp(-wide) <= 2 && 2 <= found * Math.exp(wide) ? 1 : 0;
+                        ours += ratio.interval(0.95).orElseThrow().holds(2) ? 1 : 0;
+                        told++;
+                    }
+                }
+                row(mothers, rate(spread), 100 * naive / told, 100 * ours / told);
+                assertTrue(ours / told > (spread < 1 ? 0.91 : 0.88), mothers + ", " + spread + ": " + ours / told);
+                assertTrue(spread == 0 || ours > naive);
+            }
+        }
     }
 
     /** Trays are not all there is: those struck from one mother share her luck as well. */

@@ -12,6 +12,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import ortet.book.Diary;
+import ortet.figures.ClusteredRatio;
 import ortet.figures.Count;
 import ortet.figures.Interval;
 import ortet.figures.Newcombe;
@@ -198,10 +199,26 @@ class CompareTests {
         assertEquals(3, layers.saleableOfMothers());
         assertEquals(Map.of("large", 1, "medium", 1, "", 1), layers.bySize());
         assertEquals(Optional.of(0.6), layers.saleablePerMotherYear());
+        assertEquals(2, layers.ofMothers().clusters());
+        assertEquals(
+                ClusteredRatio.of(List.of(new ClusteredRatio.Part(3, 4), new ClusteredRatio.Part(0, 1)))
+                        .standardError(),
+                layers.ofMothers().standardError());
         // a year in which cuttings were taken is no rest for layering
         tray("T-1", "K-1", 2019, 5, 5, "");
         assertEquals(4, compare(methods()).first().motherYears());
         assertEquals(1, compare(methods()).second().motherYears());
+    }
+
+    /** Nobody can tell which of two mothers of one tray a tree came from: what they gave is one cluster. */
+    @Test
+    void mothersOfOneTrayAreOneClusterOfWhatAMotherYearGave() {
+        tray("T-1", "K-1 K-2", 2018, 10, 8, "");
+        tray("T-2", "K-2", 2019, 10, 8, "");
+        tray("T-3", "K-3", 2019, 10, 8, "");
+        SideYield cuttings = compare(methods()).second();
+        assertEquals(4, cuttings.motherYears());
+        assertEquals(2, cuttings.ofMothers().clusters());
     }
 
     @Test

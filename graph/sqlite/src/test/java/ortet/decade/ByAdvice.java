@@ -131,7 +131,8 @@ final class ByAdvice implements Policy {
                         limits(records),
                         LONG,
                         0,
-                        1),
+                        1,
+                        0),
                 Progress.NONE);
         spend("inputs", begin);
         begin = now();
@@ -152,7 +153,8 @@ final class ByAdvice implements Policy {
                             Truth.name(cultivar),
                             Truth.size(size),
                             records.expected(cultivar, size, due),
-                            Optional.of(due)));
+                            Optional.of(due),
+                            Optional.empty()));
                 }
             }
         }
@@ -165,13 +167,15 @@ final class ByAdvice implements Policy {
                 LimitLine.What.HOURS,
                 "spring",
                 Optional.empty(),
-                records.means().springHours()));
+                records.means().springHours(),
+                Optional.empty()));
         for (int due = records.year(); due <= records.year() + YEARS + LONGEST; due++) {
             lines.add(new LimitLine(
                     LimitLine.What.ROOM,
                     "House",
                     Optional.of(due),
-                    Math.max(0, records.means().roomM2() - taken(records, due))));
+                    Math.max(0, records.means().roomM2() - taken(records, due)),
+                    Optional.empty()));
         }
         return lines;
     }

@@ -20,6 +20,7 @@ import ortet.value.Require;
  * @param atMost after how long to stop
  * @param draws on how many draws to judge how sure each answer is
  * @param seed of the draws
+ * @param discount by what a year's delay lessens money, 0 to below 1
  */
 public record ChoiceRequest(
         Optional<String> cultivar,
@@ -30,7 +31,8 @@ public record ChoiceRequest(
         List<LimitLine> limits,
         Duration atMost,
         int draws,
-        long seed) {
+        long seed,
+        double discount) {
     private static final int MOST_YEARS = 10;
     private static final int MOST_DRAWS = 10_000;
 
@@ -39,6 +41,7 @@ public record ChoiceRequest(
         Objects.requireNonNull(asOf);
         Require.that(years >= 1 && years <= MOST_YEARS, "years", "1 to " + MOST_YEARS);
         Require.that(draws >= 0 && draws <= MOST_DRAWS, "draws", "0 to " + MOST_DRAWS);
+        Require.that(discount >= 0 && discount < 1, "discount", "0 to below 1");
         Objects.requireNonNull(aim);
         demand = demand.map(List::copyOf);
         limits = List.copyOf(limits);

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import ortet.book.UnitFacts.Method;
 import ortet.choice.Grade;
+import ortet.money.Tariff;
 import ortet.nursery.Lives;
 import ortet.nursery.Names;
 import ortet.nursery.Snapshot;
@@ -25,7 +26,7 @@ final class Demands {
     private final int firstYear;
     private final int years;
 
-    /** A cultivar, by its place in {@link Snapshot#cultivars()}, and a size class. */
+    /** A cultivar, by its place in {@link Snapshot#cultivars()}, and a size class, or the word for none. */
     record Kind(int cultivar, String size) {}
 
     /**
@@ -65,8 +66,9 @@ final class Demands {
     }
 
     private void add(Map<Kind, Double> sold, int unit, int size, int count) {
-        if (size >= 0 && names.name(unit) >= 0 && count != 0) {
-            sold.merge(new Kind(names.name(unit), snapshot.lives().sizes().get(size)), (double) count, Double::sum);
+        if (names.name(unit) >= 0 && count != 0) {
+            String word = size < 0 ? Tariff.UNGRADED : snapshot.lives().sizes().get(size);
+            sold.merge(new Kind(names.name(unit), word), (double) count, Double::sum);
         }
     }
 

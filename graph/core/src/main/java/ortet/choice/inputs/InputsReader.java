@@ -16,6 +16,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import org.apache.commons.numbers.fraction.BigFraction;
 import ortet.book.Act;
 import ortet.book.BookView;
 import ortet.book.History;
@@ -36,6 +37,7 @@ import ortet.choice.Outlet;
 import ortet.choice.Raising;
 import ortet.choice.Rates;
 import ortet.choice.SeasonEffects;
+import ortet.choice.SetUp;
 import ortet.choice.Settings;
 import ortet.choice.Trial;
 import ortet.choice.Ways;
@@ -46,6 +48,7 @@ import ortet.entry.PriceListed;
 import ortet.entry.Task;
 import ortet.figures.GroupDraws;
 import ortet.lineage.Clones;
+import ortet.money.Charge;
 import ortet.money.Cost;
 import ortet.money.Tariff;
 import ortet.nursery.Lives;
@@ -59,6 +62,8 @@ import ortet.plant.CultivarName;
 import ortet.plant.Place;
 import ortet.plant.Tag;
 import ortet.plant.UnitNumber;
+import ortet.value.Fault;
+import ortet.value.Nearest;
 import ortet.value.Refused;
 import ortet.yield.Past;
 
@@ -75,6 +80,9 @@ public final class InputsReader {
     private static final int ENOUGH_SET = 10;
     private static final LocalDate USUAL_END = LocalDate.of(2001, 7, 31);
     private static final double ESTABLISHING = 0.9;
+    /** The walk to a mother, and tools laid out: five minutes. */
+    private static final double GOING_HOURS = 5.0 / 60;
+
     private static final List<Method> PLANNED = List.of(Method.LAYER, Method.CUTTING);
     private static final int NAMED = 8;
 
@@ -475,12 +483,20 @@ public final class InputsReader {
                 .aim(request.aim())
                 .years(request.years())
                 .draws(request.draws())
+                .discount(request.discount())
                 .atMost(request.atMost());
         Limits within = limits.limits(unlicensed, this::wholeName);
         notes.addAll(limits.notes());
         return new ChoiceInputs(
                 Optional.of(new ChoiceQuestion(
-                        mothers, List.copyOf(ways.values()), outlets, within, Costs.NONE, seasons(), settings)),
+                        mothers,
+                        List.copyOf(ways.values()),
+                        outlets,
+                        within,
+                        Costs.NONE,
+                        seasons(),
+                        goings(tariff, setIn),
+                        settings)),
                 "",
                 candidates,
                 bands,
@@ -713,7 +729,7 @@ public final class InputsReader {
                 .orElse(0.0);
         double hours = 0;
         if (cut) {
-            for (ortet.money.Charge charge : tariff.work(Task.CUT_BACK, Optional.empty(), Optional.of(1))) {
+            for (Charge charge : tariff.work(Task.CUT_BACK, Optional.empty(), Optional.of(1))) {
                 hours += charge.hours().doubleValue();
                 money += charge.cost().map(cost -> cost.value().doubleValue()).orElse(0.0);
             }
@@ -724,6 +740,58 @@ public final class InputsReader {
                 hours == 0 ? List.of() : Rearing.within(hours, season.map(one -> 0)),
                 area == 0 ? List.of() : limits.evenly(area),
                 area == 0 ? "" : where);
+    }
+
+    /** Return what going to a mother takes: as listed for each mother, else five minutes. */
+    private SetUp goings(Tariff tariff, Optional<Integer> setIn) {
+        Optional<Integer> winter = setIn.map(one -> 0);
+        return new SetUp(
+                going(tariff.visits(Task.LAYER_SET, BigFraction.ONE), "layer her", tariff, setIn),
+                going(tariff.visits(Task.CUTTINGS_STRUCK, BigFraction.ONE), "take cuttings", tariff, setIn),
+                // the work of cutting back is listed for one plant, and so for one mother
+                tariff.work(Task.CUT_BACK, Optional.empty(), Optional.of(1)).stream()
+                                .anyMatch(Charge::isPriced)
+                        ? Needs.NONE
+                        : going(List.of(), "cut her back", tariff, winter),
+                going(
+                        tariff.work(Task.SOLD, Optional.empty(), Optional.of(1)).stream()
+                                .filter(Charge::isPriced)
+                                .toList(),
+                        "sell her",
+                        tariff,
+                        setIn));
+    }
+
+    private Needs going(List<Charge> listed, String what, Tariff tariff, Optional<Integer> season) {
+        double hours = GOING_HOURS;
+        double money = GOING_HOURS
+                * tariff.wage(Optional.empty())
+                        .map(amount -> Cost.of(amount).value().doubleValue())
+                        .orElse(0.0);
+        if (!listed.isEmpty()) {
+            hours = listed.stream()
+                    .mapToDouble(charge -> charge.hours().doubleValue())
+                    .sum();
+            money = listed.stream()
+                    .mapToDouble(charge -> charge.cost()
+                            .map(cost -> cost.value().doubleValue())
+                            .orElse(0.0))
+                    .sum();
+        }
+        explain(
+                "all",
+                "going to a mother to " + what,
+                String.format(java.util.Locale.ROOT, "%.2f hours, %.2f in money", hours, money),
+                "once for each mother and year, however much is done with her",
+                listed.isEmpty()
+                        ? "common practice (5 minutes), for nobody listed it (\"cost work\" with --per-mother)"
+                        : "listed in "
+                                + listed.stream()
+                                        .flatMap(charge -> charge.sources().stream())
+                                        .distinct()
+                                        .map(order -> "#" + order)
+                                        .collect(Collectors.joining(", ")));
+        return new Needs(money, hours == 0 ? List.of() : Rearing.within(hours, season), List.of(), "");
     }
 
     private int usualMonth() {
@@ -859,6 +927,13 @@ public final class InputsReader {
             notes.add("demand: what was sold a year from " + demands.from() + " to " + request.asOf()
                     + ", by cultivar and size class, less what is on the way already (--demand FILE tells it)");
         }
+        int[] ungraded = rearing.ungraded();
+        if (request.aim() == Aim.MARGIN && unpriced.remove(Tariff.UNGRADED)) {
+            notes.add(
+                    ungraded[0] + " of " + ungraded[1]
+                            + " trees from layers and cuttings were sold ungraded, and no price"
+                            + " is listed for such, so that those to come count for nothing (\"price set ungraded\" lists one)");
+        }
         if (request.aim() == Aim.MARGIN && !unpriced.isEmpty()) {
             notes.add("no price is listed for every cultivar of " + String.join(", ", unpriced)
                     + ": such trees count for nothing (\"price set\" lists one)");
@@ -868,35 +943,53 @@ public final class InputsReader {
 
     private Map<Demands.Kind, List<DemandLine>> lines() {
         Map<Demands.Kind, List<DemandLine>> lines = new HashMap<>();
+        List<Fault> faults = new ArrayList<>();
         for (DemandLine line : request.demand().orElse(List.of())) {
-            Set<CultivarName> meant = Lookup.cultivars(view, line.cultivar(), snapshot.cultivars());
-            CultivarName name = meant.stream()
-                    .filter(one -> meant.size() == 1 || one.toString().equals(line.cultivar()))
-                    .findFirst()
-                    .orElseThrow(() -> Refused.because(
-                            "several-cultivars",
-                            "demand for \"" + line.cultivar() + "\": expected one cultivar, but these are so called: "
-                                    + named(meant.stream()
-                                            .map(CultivarName::toString)
-                                            .toList())));
-            lines.computeIfAbsent(
-                            new Demands.Kind(snapshot.cultivars().indexOf(name), size(line.size())),
-                            key -> new ArrayList<>())
-                    .add(line);
+            try {
+                int name = snapshot.cultivars().indexOf(one(line.cultivar(), "demand"));
+                lines.computeIfAbsent(new Demands.Kind(name, size(line.size())), key -> new ArrayList<>())
+                        .add(line);
+            } catch (Refused refused) {
+                refused.faults()
+                        .forEach(fault -> faults.add(line.at().map(fault::at).orElse(fault)));
+            }
+        }
+        if (!faults.isEmpty()) {
+            throw new Refused(faults);
         }
         return lines;
     }
 
     private String wholeName(String word) {
+        return one(word, "a licence").toString();
+    }
+
+    /** Return the one cultivar that a name stands for. */
+    private CultivarName one(String word, String what) {
         Set<CultivarName> meant = Lookup.cultivars(view, word, snapshot.cultivars());
-        return meant.size() == 1 ? meant.iterator().next().toString() : word;
+        return meant.stream()
+                .filter(one -> meant.size() == 1 || one.toString().equalsIgnoreCase(word))
+                .findFirst()
+                .orElseThrow(() -> Refused.because(
+                        "several-cultivars",
+                        what + " for \"" + word + "\": expected one cultivar, but these are so called: "
+                                + named(meant.stream()
+                                        .map(CultivarName::toString)
+                                        .sorted()
+                                        .toList())));
     }
 
     private String size(String word) {
-        return lives.sizes().stream()
-                .filter(known -> known.equalsIgnoreCase(word))
+        List<String> known = new ArrayList<>(lives.sizes());
+        known.add(Tariff.UNGRADED);
+        return known.stream()
+                .filter(word::equalsIgnoreCase)
                 .findFirst()
-                .orElse(word);
+                .orElseThrow(() -> new Refused(Fault.of(
+                                "unknown-size",
+                                "nothing was ever graded in the size class \"" + word + "\"; there are "
+                                        + String.join(", ", known))
+                        .nearest(Nearest.of(word, known))));
     }
 
     private void notes(
@@ -922,11 +1015,6 @@ public final class InputsReader {
         if (expected > 0) {
             notes.add("positions of " + expected + " of " + candidates.size()
                     + " mothers were never counted and are expected by others, or by what was set before (~)");
-        }
-        int[] ungraded = rearing.ungraded();
-        if (ungraded[0] > 0) {
-            notes.add("sold without a size class, which has no price: " + ungraded[0] + " of " + ungraded[1]
-                    + " trees from layers and cuttings; as many of those to come count for nothing");
         }
         if (!rearing.missing().isEmpty()) {
             notes.add("not listed, and counted for nothing: " + named(List.copyOf(rearing.missing())));

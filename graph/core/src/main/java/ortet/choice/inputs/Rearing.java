@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
+import org.apache.commons.numbers.fraction.BigFraction;
 import ortet.book.BookView;
 import ortet.book.UnitFacts.Method;
 import ortet.choice.Grade;
@@ -20,6 +21,7 @@ import ortet.choice.Needs;
 import ortet.choice.Raising;
 import ortet.figures.Followed;
 import ortet.figures.Incidence;
+import ortet.money.Charge;
 import ortet.money.Cost;
 import ortet.money.Tariff;
 import ortet.money.Total;
@@ -55,6 +57,7 @@ final class Rearing {
     private final Map<Method, Spent> spent = new EnumMap<>(Method.class);
     private final TreeSet<String> missing = new TreeSet<>();
     private final Map<List<Object>, Graded> known = new HashMap<>();
+    private final Map<List<Object>, Graded> circled = new HashMap<>();
 
     /** What one unit of a method costs: to set, and to grow on into each size class, or until it was lost. */
     private record Spent(Each set, Map<String, Each> bySize, Each lost) {}
@@ -149,13 +152,15 @@ final class Rearing {
         circles.put("all", one -> true);
         Graded any = new Graded(List.of(), 0, 0, "nothing");
         for (Map.Entry<String, Predicate<Past.Ended>> circle : circles.entrySet()) {
-            Graded found = of(
-                    ended.stream()
-                            .filter(one -> past.method(one.row()) == method)
-                            .filter(one -> one.end() == Past.End.SALEABLE || one.established())
-                            .filter(circle.getValue())
-                            .toList(),
-                    circle.getKey());
+            Graded found = circled.computeIfAbsent(
+                    List.of(method, band, circle.getKey()),
+                    key -> of(
+                            ended.stream()
+                                    .filter(one -> past.method(one.row()) == method)
+                                    .filter(one -> one.end() == Past.End.SALEABLE || one.established())
+                                    .filter(circle.getValue())
+                                    .toList(),
+                            circle.getKey()));
             if (found.followed() >= ENOUGH
                     && found.behind() >= ENDED
                     && !found.grades().isEmpty()) {
@@ -166,7 +171,7 @@ final class Rearing {
         return any;
     }
 
-    /** What came of a tree: no size where it never came to be fit for sale, no name where it was sold without a size class. */
+    /** What came of a tree: no size where it never came to be fit for sale. */
     private record End(Optional<String> size, int years) {}
 
     /**
@@ -192,19 +197,25 @@ final class Rearing {
             }
             // what came back is followed anew
             for (int i = one.count(); i < 0; i++) {
-                followed.remove(tree);
+                if (!followed.remove(tree)) {
+                    followed.remove(followed.stream()
+                            .filter(other -> other.cause() == tree.cause())
+                            .findFirst()
+                            .orElse(tree));
+                }
             }
         }
         Map<String, TreeMap<Integer, Double>> bySize = new TreeMap<>();
         double all = 0;
+        double last = followed.stream().mapToDouble(Followed::time).max().orElse(0);
         for (Map.Entry<End, Integer> end : causes.entrySet()) {
-            List<Incidence.Step> steps =
-                    Incidence.of(followed, end.getValue(), CONFIDENCE).steps();
-            double share = steps.isEmpty() ? 0 : steps.get(steps.size() - 1).share();
+            double share = Incidence.of(followed, end.getValue(), CONFIDENCE)
+                    .at(last)
+                    .map(Incidence.Step::share)
+                    .orElse(0.0);
             all += share;
             end.getKey()
                     .size()
-                    .filter(size -> !size.isEmpty())
                     .ifPresent(size -> bySize.computeIfAbsent(size, key -> new TreeMap<>())
                             .merge(end.getKey().years(), share, Double::sum));
         }
@@ -224,7 +235,7 @@ final class Rearing {
         List<String> sizes = snapshot.lives().sizes();
         return one.end() != Past.End.SALEABLE
                 ? Optional.empty()
-                : Optional.of(one.size() < sizes.size() ? sizes.get(one.size()) : "");
+                : Optional.of(one.size() < sizes.size() ? sizes.get(one.size()) : Tariff.UNGRADED);
     }
 
     private static int median(TreeMap<Integer, Double> years, double all) {
@@ -265,14 +276,17 @@ final class Rearing {
     void price(BookView view, Tariff tariff, Method method) {
         SideCost side = past.costs(view, tariff, method);
         Total setting = Total.NOTHING;
-        for (ortet.money.Charge charge : side.setting()) {
-            setting = setting.plus(charge, org.apache.commons.numbers.fraction.BigFraction.ONE);
-            charge.missing().ifPresent(missing::add);
+        for (Charge charge : side.setting()) {
+            // going to a mother is reckoned by the deed on her, not by the unit
+            if (charge.sort() != Charge.Sort.VISIT) {
+                setting = setting.plus(charge, BigFraction.ONE);
+                charge.missing().ifPresent(missing::add);
+            }
         }
         Map<String, Each> bySize = new TreeMap<>();
         for (ClassCost size : side.classes()) {
             size.grown().forEach(grown -> missing.addAll(grown.missing()));
-            size.size().ifPresent(name -> bySize.put(name, each(size.grown())));
+            bySize.put(size.size().orElse(Tariff.UNGRADED), each(size.grown()));
         }
         side.carried().forEach(grown -> missing.addAll(grown.missing()));
         Each lost = each(side.carried().stream()

@@ -1,0 +1,191 @@
+package ortet.commands;
+
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import ortet.choice.Advice;
+import ortet.choice.Alternative;
+import ortet.choice.Deed;
+import ortet.choice.Method;
+import ortet.choice.Mother;
+import ortet.choice.Planned;
+import ortet.choice.Resource;
+import ortet.choice.Trial;
+import ortet.choice.inputs.Candidate;
+import ortet.choice.inputs.ChoiceInputs;
+import ortet.choice.inputs.MotherBand;
+
+/** The words of the choice of stock, short enough for a list that is carried along the benches. */
+final class ChoiceWords {
+    /** A difference that nobody would notice, in money or in trees. */
+    static final double AS_GOOD = 0.05;
+
+    private static final String DASH = "–";
+    private static final double SURE = 0.995;
+    private static final int SMALL = 10;
+
+    private final ChoiceInputs inputs;
+    private final double wanted;
+
+    ChoiceWords(ChoiceInputs inputs, double wanted) {
+        this.inputs = inputs;
+        this.wanted = wanted;
+    }
+
+    // ---- numbers ----
+
+    static String percent(double share) {
+        return share >= SURE ? "100" : share < 1 - SURE ? "0" : Long.toString(Math.round(100 * share));
+    }
+
+    static String sure(Advice advice) {
+        return advice.sureness().share().map(share -> percent(share) + " %").orElse(DASH);
+    }
+
+    /** Return what something is worth to the plan: trees asked for where these are the aim, else money; "0" for next to none. */
+    String worth(double amount) {
+        double counted = wanted > 0 ? amount / wanted : amount;
+        return counted < AS_GOOD ? "0" : money(counted) + (wanted > 0 ? " trees" : "");
+    }
+
+    static String money(double amount) {
+        return String.format(Locale.ROOT, Math.abs(amount) < SMALL ? "%.1f" : "%.0f", amount == 0 ? 0.0 : amount);
+    }
+
+    static String trees(double trees) {
+        String told = String.format(Locale.ROOT, "%.1f", trees);
+        return told + (told.equals("1.0") ? " tree" : " trees");
+    }
+
+    // ---- what to do ----
+
+    static String deed(Deed deed) {
+        return switch (deed) {
+            case TAKE_CUTTINGS -> "cuttings";
+            case LAYER_AND_SELL -> "layer, sell";
+            case LEAVE_LONG, LAYER, CUT_BACK, REST, SELL, TRY_OUT -> deed.word();
+        };
+    }
+
+    /** Return how many layers are set: for a trial as many as that takes. */
+    static int layers(Planned now, Mother mother) {
+        return now.deed() == Deed.TRY_OUT && now.layers() == 0
+                ? mother.trial().map(Trial::layers).orElse(0)
+                : now.layers();
+    }
+
+    /** Return how many are set, with a sign where that is expected and not counted. */
+    static String number(Planned now, Candidate candidate, Mother mother) {
+        int layers = layers(now, mother);
+        if (layers > 0) {
+            return sign(candidate) + layers;
+        }
+        return now.cuttings() > 0 ? "~" + now.cuttings() : "";
+    }
+
+    private static String sign(Candidate candidate) {
+        return candidate.wood() == Candidate.WoodFrom.MEASURED ? "" : "~";
+    }
+
+    /** Return the stems on which layers are set: the thin ones first. */
+    String stems(Planned now) {
+        Map<Integer, Integer> byBand = new TreeMap<>();
+        now.sets().stream()
+                .filter(one -> one.method() == Method.LAYER)
+                .forEach(one -> byBand.merge(one.band(), one.count(), Integer::sum));
+        return byBand.size() == 1
+                ? band(byBand.keySet().iterator().next()).toString()
+                : byBand.entrySet().stream()
+                        .map(one -> one.getValue() + " × " + band(one.getKey()))
+                        .collect(Collectors.joining(", "));
+    }
+
+    MotherBand band(int at) {
+        return inputs.bands().get(at);
+    }
+
+    static String epithet(Candidate candidate) {
+        String cultivar = candidate.cultivar().orElse(DASH);
+        int from = cultivar.indexOf('\'');
+        return from < 0 ? cultivar : cultivar.substring(from + 1, cultivar.lastIndexOf('\''));
+    }
+
+    // ---- why ----
+
+    String because(Advice advice, Candidate candidate) {
+        double sales = advice.reasons().sales();
+        return switch (advice.reasons().why()) {
+            case HELD -> "held for plant health";
+            case RECOVERING ->
+                candidate
+                        .lastLayered()
+                        .map(year -> "layered " + year + ", must recover")
+                        .orElse("must recover");
+            case NOTHING_TO_TAKE -> "no wood yet";
+            case NO_LICENCE -> "protected, no licence";
+            case EARNS_MOST ->
+                advice.now().deed() == Deed.SELL
+                        ? "worth more sold"
+                        : trees(advice.reasons().trees())
+                                + (wanted > 0 || sales < AS_GOOD ? "" : ", worth " + money(sales));
+            case WORTH_MORE_LATER -> later(advice);
+            case NO_DEMAND -> "not asked for";
+            case MEANS_ARE_SHORT ->
+                "too few " + advice.reasons().scarcest().map(ChoiceWords::means).orElse("hours or room");
+            case ROOM_IS_WORTH_MORE -> "her room is worth more";
+            case TEACHES ->
+                trees(advice.reasons().trees()) + ", and to learn how she takes, worth "
+                        + worth(advice.reasons().learning());
+        };
+    }
+
+    private static String means(Resource resource) {
+        return switch (resource.kind()) {
+            case HOURS -> "hours";
+            case ROOM -> "m² of " + resource.name();
+            case LICENCE -> "licensed";
+            case CLONE_SHARE -> "of other clones";
+            case PLACE_SHARE -> "from elsewhere";
+        };
+    }
+
+    private String later(Advice advice) {
+        return advice.years().stream()
+                .skip(1)
+                .filter(one -> !one.sets().isEmpty())
+                .findFirst()
+                .map(one -> {
+                    int year = inputs.firstYear() + one.year();
+                    return advice.now().deed() == Deed.CUT_BACK
+                            ? "for " + (one.deed() == Deed.TAKE_CUTTINGS ? "cuttings" : "layers") + " in " + year
+                            : deed(one.deed()) + " " + year + " instead";
+                })
+                .orElse("her wood is worth more later");
+    }
+
+    /** Return the next best deed, and what it would cost. */
+    String next(Advice advice) {
+        return advice.next()
+                .map(other -> "else " + deed(other.deed()) + cost(other))
+                .orElse("nothing else can be done");
+    }
+
+    private String cost(Alternative other) {
+        String cost = worth(other.cost());
+        return cost.equals("0") ? ", as good" : ", which costs " + cost;
+    }
+
+    /** Return what is limited, in words. */
+    String named(Resource resource) {
+        String year = " in " + (inputs.firstYear() + resource.year());
+        String season = inputs.seasons().size() > 1 ? " of " + inputs.seasons().get(resource.season()) : "";
+        return switch (resource.kind()) {
+            case HOURS -> "hour" + season + year;
+            case ROOM -> "m² of " + resource.name() + season + year;
+            case LICENCE -> "unit licensed of " + resource.name() + year;
+            case CLONE_SHARE -> "tree of other clones than " + resource.name() + year;
+            case PLACE_SHARE -> "tree from elsewhere than " + resource.name() + year;
+        };
+    }
+}
