@@ -217,7 +217,7 @@ final class ByAdvice implements Policy {
     }
 
     private ChoiceQuestion withWhatIsKnown(ChoiceQuestion read) {
-        ChoiceQuestion question = read.with(read.settings().gap(NEAR));
+        ChoiceQuestion question = read.with(read.settings().gap(NEAR).anewUpTo(0));
         if (known.isEmpty()) {
             return question;
         }

@@ -26,7 +26,7 @@ public final class Decades {
     private static final int LEAST = 12;
     private static final int MOST = 24;
     /** In how many nurseries of each world the one who knows plays. */
-    private static final int KNOWN = 3;
+    private static final int KNOWN = 2;
 
     private static final long SEED = 20_261_126;
 
