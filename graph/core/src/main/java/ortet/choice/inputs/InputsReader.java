@@ -859,8 +859,8 @@ public final class InputsReader {
                         .map(grade -> Math.round(100 * grade.share()) + " % " + grade.sizeClass() + " after "
                                 + grade.years() + (grade.years() == 1 ? " year" : " years"))
                         .collect(Collectors.joining(", ")),
-                "shares of established trees whose end is known, median years",
-                graded.behind() + " trees of " + graded.of());
+                "incidence of each end, those that grow on told apart (Aalen and Johansen); median years",
+                graded.followed() + " trees of " + graded.of() + ", the end of " + graded.behind() + " known");
     }
 
     private List<Outlet> outlets(Map<Integer, Ways> ways, Rearing rearing, Tariff tariff) {
