@@ -200,7 +200,7 @@ class ChooserTests {
 
     @Test
     void aCultivarAloneGetsTheSamePlanAsAmongAllWhereNothingTiesThem() {
-        ChoiceQuestion like = Nurseries.like(12, 3, 20, 13, large(0).anewUpTo(40));
+        ChoiceQuestion like = Nurseries.like(9, 3, 20, 13, large(0).anewUpTo(40).years(2));
         ChoiceQuestion all =
                 like.with(new Limits(Amounts.everyYear(List.of(1e6, 1e6, 1e6, 1e6)), Map.of(), List.of(), List.of()));
         Choice together = choose(all);
