@@ -26,7 +26,8 @@ public final class Chooser {
      */
     public static Choice choose(ChoiceQuestion question, Progress progress) {
         Settings settings = question.settings();
-        Deadline late = Deadline.in(settings.draws() > 0 ? settings.atMost().dividedBy(2) : settings.atMost());
+        Deadline late = Deadline.in(
+                settings.draws() > 0 ? settings.atMost().multipliedBy(3).dividedBy(4) : settings.atMost());
         Deadline end = Deadline.in(settings.atMost());
         boolean whole = question.mothers().size() <= settings.anewUpTo();
         Paths paths = Paths.planned(question);
