@@ -11,6 +11,12 @@ final class Column {
     double[] amounts = new double[8];
     int size;
 
+    /** Empty it. */
+    void clear() {
+        money = 0;
+        size = 0;
+    }
+
     void add(int row, double amount) {
         if (amount == 0 || row < 0) {
             return;

@@ -90,11 +90,13 @@ final class Paths {
         double[][] uses = new double[parts][];
         IntStream.range(0, parts).parallel().forEach(part -> {
             Walk walk = new Walk(layout);
+            Column column = new Column();
             uses[part] = new double[layout.rows + layout.concentrations() * layout.years];
             for (int at = part * CHUNK; at < Math.min(stocks.length, (part + 1) * CHUNK); at++) {
                 worths[part] += walk.of(stocks[at], priced, takings[at], woodFactors[at], 1);
                 best[at] = walk.path(woodFactors[at]);
-                Column column = column(at, best[at]);
+                column.clear();
+                best[at].addTo(column, layout, products, stocks[at], takings[at]);
                 for (int i = 0; i < column.size; i++) {
                     uses[part][column.rows[i]] += column.amounts[i];
                 }
