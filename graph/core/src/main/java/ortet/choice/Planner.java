@@ -17,16 +17,16 @@ final class Planner {
     private static final int MANY = 600;
     /** Up to how many mothers the solver is asked for the best plan that the paths found make. */
     private static final int SOME = 100;
-    /** Up to how many mothers branch and bound comes to its end in some seconds. */
-    static final int EXACT = 6;
+    /** Up to how many mothers branch and bound betters plan or bound in a second or two. */
+    static final int EXACT = 9;
 
     /** How often a plan is gone through when it is polished; the later rounds mend little. */
     private static final int ROUNDS = 6;
-    /** At the root alone: what the solver's own heuristics find there is nearly all that it finds. */
-    private static final int FEW_NODES = 1;
+    /** The same, for the best plan among the paths found. */
+    private static final int LITTLE = 20_000;
 
     /** Branchings times variables: some tenths of a second to a second on one core. */
-    private static final int WORK = 20_000;
+    private static final int WORK = 60_000;
 
     /** Steps from prices that are not known at all; half as many from good ones. At 100 the gap lessens by a third. */
     private static final int STEPS = 60;
@@ -210,19 +210,28 @@ final class Planner {
             return new Polish(paths, paths(paths, weightiest)).run(ROUNDS);
         }
         Path[] first = new Polish(paths, paths(paths, weightiest)).run(ROUNDS);
-        for (int at = 0; at < first.length; at++) {
-            if (paths.number(at, first[at]) < 0) {
-                paths.found.get(at).add(first[at]);
+        keep(paths, first);
+        return recombined(paths, first);
+    }
+
+    private static void keep(Paths paths, Path[] plan) {
+        for (int at = 0; at < plan.length; at++) {
+            if (paths.number(at, plan[at]) < 0) {
+                paths.found.get(at).add(plan[at]);
             }
         }
-        if (weightiest.length > SOME) {
-            return first;
+    }
+
+    /** Return the best plan of the paths found so far, polished, or the plan known when that is better. */
+    private Path[] recombined(Paths paths, Path[] known) {
+        if (known.length > SOME) {
+            return known;
         }
-        return among(paths, paths.layout.isOverrun(Account.of(paths, first).use()))
+        return among(paths, paths.layout.isOverrun(Account.of(paths, known).use()))
                 .map(numbers -> new Polish(paths, paths(paths, numbers)).run(ROUNDS))
                 .filter(other -> Account.of(paths, other).worth()
-                        > Account.of(paths, first).worth())
-                .orElse(first);
+                        > Account.of(paths, known).worth())
+                .orElse(known);
     }
 
     private static Path[] paths(Paths paths, int[] numbers) {
@@ -247,7 +256,7 @@ final class Planner {
                 }
                 variables.add(mine);
             }
-            if (!programme.solve(late.seconds(), gap / 2, FEW_NODES)) {
+            if (!programme.solve(late.seconds(), gap / 2, programme.nodes(LITTLE))) {
                 return Optional.empty();
             }
             int[] numbers = new int[variables.size()];

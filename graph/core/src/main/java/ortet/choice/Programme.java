@@ -28,6 +28,13 @@ final class Programme implements AutoCloseable {
         }
     }
 
+    /**
+     * Few cuts at the root, none below it, and no large neighbourhoods: on programmes of this shape a branching then takes a
+     * fiftieth of the time, and the search ends sooner.
+     */
+    private static final String CUTS =
+            "separating/maxroundsroot = 5\nseparating/maxrounds = 0\nheuristics/alns/freq = -1\n";
+
     private static final double INFINITY = Double.POSITIVE_INFINITY;
 
     private final Layout layout;
@@ -147,7 +154,7 @@ final class Programme implements AutoCloseable {
      */
     boolean solve(double seconds, double gap, int nodes) {
         if (kind == Kind.INTEGER) {
-            solver.setSolverSpecificParametersAsString("limits/nodes = " + nodes + "\n");
+            solver.setSolverSpecificParametersAsString("limits/nodes = " + nodes + "\n" + CUTS);
         }
         solver.setTimeLimit(Math.max(1, (long) (seconds * 1000)));
         // what was added since may have spoilt the basis from which simplex goes on; then it begins anew
@@ -166,11 +173,6 @@ final class Programme implements AutoCloseable {
         MPSolver.ResultStatus found = solver.solve(parameters);
         parameters.delete();
         return found == MPSolver.ResultStatus.OPTIMAL || found == MPSolver.ResultStatus.FEASIBLE;
-    }
-
-    /** Return how many variables there are. */
-    int size() {
-        return solver.numVariables();
     }
 
     /** Return after how many branchings a search may stop, so that it takes about as long as others do. */

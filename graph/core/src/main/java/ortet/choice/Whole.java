@@ -14,8 +14,6 @@ import java.util.Optional;
  */
 final class Whole {
     private static final double ROUNDING = 1e-6;
-    /** With more variables than this, branching betters neither plan nor bound in any time that one would wait. */
-    private static final int MOST = 600;
 
     private final Paths paths;
     private final Layout layout;
@@ -69,7 +67,7 @@ final class Whole {
                     steps.add(List.of());
                 }
             }
-            if (programme.size() > MOST || !programme.solve(seconds, gap, programme.nodes(work))) {
+            if (!programme.solve(seconds, gap, programme.nodes(work))) {
                 return Optional.empty();
             }
             for (int at = 0; at < answer.length; at++) {
