@@ -1,6 +1,7 @@
 package ortet.choice.inputs;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.time.Duration;
 import java.time.LocalDate;
@@ -66,6 +67,28 @@ class InputsReaderTests {
         assertEquals(0.5, grades.get(1).share(), NEAR);
         assertEquals(2, grades.get(0).years());
         assertEquals(1, grades.get(1).years());
+    }
+
+    @Test
+    void waitsNotForLayersOfWhichSomebodyShouldHaveWrittenLongAgo() {
+        twoSeasons();
+        diary.write("2022-11-01 sold J-2020-1..J-2020-6", "2022-02-10 measured K-1; positions=8-12:6 12-20:6");
+        List<Double> before = small(question());
+        // set with those that took, and nobody ever wrote what became of them
+        diary.write("2020-05-10 layer-set J-lost-1..J-lost-20; mother=K-1; stem_mm=10");
+        assertEquals(before, small(question()));
+        // while layers of last year are waited for
+        diary.write("2022-05-10 layer-set J-new-1..J-new-20; mother=K-1; stem_mm=10");
+        assertTrue(small(question()).stream().mapToDouble(one -> one).sum()
+                < before.stream().mapToDouble(one -> one).sum());
+    }
+
+    private static List<Double> small(ChoiceQuestion question) {
+        return question.outlets().stream()
+                .filter(outlet -> outlet.sizeClass().equals("small"))
+                .findFirst()
+                .orElseThrow()
+                .demand();
     }
 
     @Test
