@@ -50,7 +50,7 @@ import ortet.value.Where;
 final class ByAdvice implements Policy {
     private static final int YEARS = 5;
     private static final int LONGEST = 5;
-    private static final Duration LONG = Duration.ofMinutes(10);
+    private static final Duration LONG = Duration.ofSeconds(20);
     private static final double NEAR = 0.1;
 
     private final Book book;

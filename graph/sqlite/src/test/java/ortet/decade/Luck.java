@@ -54,7 +54,7 @@ final class Luck {
         this.later = later;
     }
 
-    /** Return the same luck up to a year, and another from then on. */
+    /** Return the same luck up to the day in a year's February on which it is decided what to do, and another from then on. */
     Luck otherFrom(int year, long other) {
         return new Luck(seed, year, other);
     }
@@ -63,7 +63,8 @@ final class Luck {
     double share(Of what, int year, int... which) {
         long mixed = mix(seed, what.ordinal() + 1L);
         mixed = mix(mixed, what == Of.GROUND ? 0 : year);
-        mixed = what != Of.GROUND && year >= from ? mix(mixed, later) : mixed;
+        boolean isShown = year < from || year == from && (what == Of.POSITIONS || what == Of.ORDERS);
+        mixed = what == Of.GROUND || isShown ? mixed : mix(mixed, later);
         for (int one : which) {
             mixed = mix(mixed, one + 1L);
         }
