@@ -127,7 +127,7 @@ final class ByAdvice implements Policy {
                         day,
                         YEARS,
                         Aim.MARGIN,
-                        Optional.of(demand(records)),
+                        Optional.of(demand(records, snapshot)),
                         limits(records),
                         LONG,
                         0,
@@ -144,10 +144,14 @@ final class ByAdvice implements Policy {
         return new Answer(inputs, plans, keys);
     }
 
-    private static List<DemandLine> demand(Records records) {
+    /** Tell what is asked for, of the size classes that the book knows: of others it would not know what is meant. */
+    private static List<DemandLine> demand(Records records, Snapshot snapshot) {
         List<DemandLine> lines = new ArrayList<>();
         for (int cultivar = 0; cultivar < records.cultivars(); cultivar++) {
             for (int size = 0; size < Truth.SIZES; size++) {
+                if (!snapshot.lives().sizes().contains(Truth.size(size))) {
+                    continue;
+                }
                 for (int due = records.year(); due <= records.year() + YEARS + LONGEST; due++) {
                     lines.add(new DemandLine(
                             Truth.name(cultivar),
