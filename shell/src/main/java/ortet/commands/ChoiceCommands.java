@@ -3,7 +3,6 @@ package ortet.commands;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.shell.core.command.CommandContext;
@@ -25,7 +24,6 @@ import ortet.line.Word;
 import ortet.nursery.Nursery;
 import ortet.screen.ProgressBar;
 import ortet.screen.Screen;
-import ortet.value.Nearest;
 
 /** Which stock to grow on for layering wood. */
 public final class ChoiceCommands {
@@ -91,7 +89,7 @@ public final class ChoiceCommands {
             throw new UsageException("--discount of choose: expected a share from 0 to below 1, found " + share);
         });
         Optional<List<DemandLine>> wanted = demand.map(ChoiceCommands::demand);
-        List<LimitLine> available = limits.map(ChoiceCommands::limits).orElse(List.of());
+        List<LimitLine> available = limits.map(LimitFile::read).orElse(List.of());
         BookStore store = shelf.open(context);
         LocalDate day = asked.day(store, judge);
         ChoiceRequest request = new ChoiceRequest(
@@ -129,51 +127,8 @@ public final class ChoiceCommands {
         return file.each(row -> new DemandLine(
                 row.name("cultivar"),
                 row.name("size"),
-                amount(row, "count"),
-                year(file, row),
+                LimitFile.amount(row, "count"),
+                LimitFile.year(file, row),
                 Optional.of(row.where())));
-    }
-
-    private static List<LimitLine> limits(Path path) {
-        FigureFile file = FigureFile.read(path);
-        List.of("what", "amount").forEach(column -> file.column("--limits", column));
-        return file.each(row -> new LimitLine(
-                what(row),
-                file.has("where") ? row.text("where") : "",
-                year(file, row),
-                amount(row, "amount"),
-                Optional.of(row.where())));
-    }
-
-    private static LimitLine.What what(FigureFile.Row row) {
-        String word = row.name("what");
-        List<String> known = new ArrayList<>();
-        for (LimitLine.What what : LimitLine.What.values()) {
-            String name = what.word();
-            if (name.equalsIgnoreCase(word)) {
-                return what;
-            }
-            known.add(name);
-        }
-        throw row.bad(
-                "what",
-                "\"" + word + "\": expected " + String.join(", ", known)
-                        + Nearest.of(word, known)
-                                .map(near -> "; nearest: " + near)
-                                .orElse(""));
-    }
-
-    private static double amount(FigureFile.Row row, String column) {
-        return row.number(column).orElseThrow(() -> row.bad(column, "expected a number of at least 0, found nothing"));
-    }
-
-    private static Optional<Integer> year(FigureFile file, FigureFile.Row row) {
-        if (!file.has("year") || row.text("year").isEmpty()) {
-            return Optional.empty();
-        }
-        if (!row.text("year").matches("(19|20|21)\\d\\d")) {
-            throw row.bad("year", "expected a calendar year, found \"" + row.text("year") + "\"");
-        }
-        return Optional.of(Integer.valueOf(row.text("year")));
     }
 }

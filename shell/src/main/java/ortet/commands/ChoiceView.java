@@ -7,7 +7,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
+import java.util.TreeMap;
+import java.util.function.ToDoubleFunction;
 import ortet.choice.Advice;
 import ortet.choice.Aim;
 import ortet.choice.Alternative;
@@ -72,6 +73,10 @@ final class ChoiceView {
         }
         if (format == OutputFormat.TABLE && !trials) {
             new ChoiceRound(inputs, choice.orElseThrow(), words, mothers).show(title(false), screen);
+            years(choice.orElseThrow()).ifPresent(sheet -> {
+                screen.prose("");
+                screen.show(sheet, format);
+            });
             Sheet.Builder rest = Sheet.titled("");
             notes(false, explain, rest);
             screen.show(rest.build(), format);
@@ -183,15 +188,12 @@ final class ChoiceView {
         Choice plan = choice.get();
         sheet.note(margin(plan));
         demand(plan).ifPresent(sheet::note);
-        List<ResourceUse> scarce = scarce(plan);
+        List<String> scarce = scarce(plan);
         sheet.note(
                 scarce.isEmpty()
                         ? "one more hour or m² would be worth nothing more: none is short"
-                        : "one more would be worth: "
-                                + scarce.stream()
-                                        .map(use -> words.named(use.resource()) + " " + words.worth(use.worth())
-                                                + (wanted > 0 ? "" : currency))
-                                        .collect(Collectors.joining("; ")));
+                        : "one more would be worth" + (wanted > 0 ? "" : " (in" + currency + ")") + ": "
+                                + String.join("; ", scarce));
         plan.resources().stream()
                 .filter(ResourceUse::isOverused)
                 .limit(SCARCE)
@@ -222,6 +224,10 @@ final class ChoiceView {
         inputs.notes().forEach(sheet::note);
         sheet.note("advice, not an order: look at the tree first");
         if (explain) {
+            for (int at = 0; at < plan.advice().size(); at++) {
+                sheet.note(words.reckoned(
+                        plan.advice().get(at), inputs.candidates().get(at)));
+            }
             inputs.explained()
                     .forEach(one -> sheet.note(one.of() + ", " + one.figure() + ": " + one.value() + "; " + one.method()
                             + "; from " + one.source()));
@@ -252,27 +258,94 @@ final class ChoiceView {
                 .mapToDouble(Double::doubleValue)
                 .sorted()
                 .toArray();
+        int last = plan.sales().stream().mapToInt(Sales::year).max().orElse(0);
+        double asked = until(request.years(), plan, Sales::demand);
+        double sold = until(request.years(), plan, Sales::sold);
         return plan.demandMet()
-                .map(share -> "demand met: " + ChoiceWords.percent(share) + " % of the trees asked for in all years"
+                .map(share -> "demand met: " + ChoiceWords.percent(share) + " % of the trees asked for to "
+                        + (inputs.firstYear() + last) + ", when the last of this plan are fit for sale"
                         + (met.length == 0
                                 ? ""
                                 : " (" + ChoiceWords.percent(at(met, LOW)) + " to " + ChoiceWords.percent(at(met, HIGH))
-                                        + " % in nine of ten draws)"));
+                                        + " % in nine of ten draws)")
+                        + (asked > 0
+                                ? "; to " + (inputs.firstYear() + request.years() - 1) + ", as far as is planned: "
+                                        + ChoiceWords.percent(sold / asked) + " %"
+                                : ""));
+    }
+
+    private static double until(int years, Choice plan, ToDoubleFunction<Sales> figure) {
+        return plan.sales().stream()
+                .filter(sale -> sale.year() < years)
+                .mapToDouble(figure)
+                .sum();
+    }
+
+    /** Return how many trees the plan brings in each year, beside those asked for; nothing where none are asked for. */
+    private Optional<Sheet> years(Choice plan) {
+        Map<Integer, double[]> years = new TreeMap<>();
+        plan.sales().forEach(sale -> {
+            double[] sums = years.computeIfAbsent(sale.year(), year -> new double[3]);
+            sums[0] += sale.demand();
+            sums[1] += sale.ready();
+            sums[2] += sale.sold();
+        });
+        if (years.values().stream().allMatch(sums -> sums[0] == 0)) {
+            return Optional.empty();
+        }
+        Sheet.Builder sheet = Sheet.titled(
+                "Trees from what is set in this plan, beside those asked for that are not on the way yet:",
+                Column.text("year", "fit for sale"),
+                Column.whole("asked", "asked for"),
+                Column.whole("ready", "expected"),
+                Column.whole("sold", "of these sold"));
+        years.forEach((year, sums) -> sheet.row(
+                Integer.toString(inputs.firstYear() + year),
+                Math.round(sums[0]),
+                Math.round(sums[1]),
+                Math.round(sums[2])));
+        return Optional.of(sheet.build());
     }
 
     private static double at(double[] sorted, double share) {
         return sorted[(int) Math.round(share * (sorted.length - 1))];
     }
 
-    private List<ResourceUse> scarce(Choice plan) {
-        return plan.resources().stream()
+    /** Return what one more of each scarce thing is worth: now, or in the first year in which it is, and at its dearest. */
+    private List<String> scarce(Choice plan) {
+        Map<List<Object>, List<ResourceUse>> all = new LinkedHashMap<>();
+        plan.resources().stream()
                 .filter(use -> use.worth() > Math.max(WORTH_TELLING, ChoiceWords.AS_GOOD * wanted)
                         && (use.resource().kind() == Resource.Kind.HOURS
                                 || use.resource().kind() == Resource.Kind.ROOM
                                 || use.resource().kind() == Resource.Kind.LICENCE))
-                .sorted(Comparator.comparingDouble(ResourceUse::worth).reversed())
+                .sorted(Comparator.comparingInt(use -> use.resource().year()))
+                .forEach(use -> all.computeIfAbsent(
+                                List.of(
+                                        use.resource().kind(),
+                                        use.resource().name(),
+                                        use.resource().season()),
+                                key -> new ArrayList<>())
+                        .add(use));
+        return all.values().stream()
+                .sorted(Comparator.comparingInt((List<ResourceUse> uses) ->
+                                uses.get(0).resource().year())
+                        .thenComparing(uses -> -uses.get(0).worth()))
                 .limit(SCARCE)
+                .map(this::scarce)
                 .toList();
+    }
+
+    private String scarce(List<ResourceUse> uses) {
+        ResourceUse first = uses.get(0);
+        ResourceUse dearest = uses.stream()
+                .max(Comparator.comparingDouble(ResourceUse::worth))
+                .orElseThrow();
+        return words.named(first.resource()) + ": " + words.worth(first.worth())
+                + (dearest.equals(first)
+                        ? ""
+                        : ", up to " + words.worth(dearest.worth()) + " in "
+                                + (inputs.firstYear() + dearest.resource().year()));
     }
 
     private static String search(Choice plan) {

@@ -10,6 +10,7 @@ import ortet.choice.Deed;
 import ortet.choice.Method;
 import ortet.choice.Mother;
 import ortet.choice.Planned;
+import ortet.choice.Reasons;
 import ortet.choice.Resource;
 import ortet.choice.Trial;
 import ortet.choice.inputs.Candidate;
@@ -174,6 +175,50 @@ final class ChoiceWords {
     private String cost(Alternative other) {
         String cost = worth(other.cost());
         return cost.equals("0") ? ", as good" : ", which costs " + cost;
+    }
+
+    /** Return how each number told of a mother was reckoned. */
+    String reckoned(Advice advice, Candidate candidate) {
+        Reasons reasons = advice.reasons();
+        StringBuilder told = new StringBuilder(advice.mother())
+                .append(", ")
+                .append(deed(advice.now().deed()));
+        int set = advice.now().layers() + advice.now().cuttings();
+        if (set > 0) {
+            told.append(": ").append(set).append(" set");
+            if (advice.now().layers() > 0) {
+                told.append(" on ")
+                        .append(reasons.positions())
+                        .append(" positions, of which ")
+                        .append(percent(reasons.rate()))
+                        .append(" % establish");
+            }
+            told.append(", ")
+                    .append(trees(reasons.trees()))
+                    .append(" in all size classes and years; these are worth ")
+                    .append(money(reasons.sales()))
+                    .append(
+                            " to the plan (their price as far as they are asked for); going to her, setting and raising cost ")
+                    .append(money(reasons.spent()))
+                    .append(", and scarce hours and room for it would be worth ")
+                    .append(money(reasons.means()))
+                    .append(" elsewhere");
+        }
+        told.append(set > 0 ? "; " : ": ")
+                .append("with all planned years and what she is worth at the end she adds ")
+                .append(money(advice.worth()))
+                .append("; ")
+                .append(next(advice));
+        if (advice.sureness().draws() > 0) {
+            told.append("; best in ")
+                    .append(advice.sureness().same())
+                    .append(" of ")
+                    .append(advice.sureness().draws())
+                    .append(" draws");
+        }
+        return told.append("; positions ")
+                .append(candidate.wood() == Candidate.WoodFrom.MEASURED ? "counted" : "expected")
+                .toString();
     }
 
     /** Return what is limited, in words. */

@@ -1,5 +1,6 @@
 package ortet.commands;
 
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
@@ -7,12 +8,14 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Function;
 import ortet.book.BookStore;
 import ortet.book.BookView;
 import ortet.book.Head;
 import ortet.book.Judge;
+import ortet.book.Listed;
 import ortet.book.Lookup;
 import ortet.book.Progress;
 import ortet.book.Proposal;
@@ -20,6 +23,7 @@ import ortet.entry.Entry;
 import ortet.entry.EntryId;
 import ortet.entry.EntryKind;
 import ortet.entry.Form;
+import ortet.entry.Planned;
 import ortet.entry.Proposed;
 import ortet.entry.Recorded;
 import ortet.entry.Share;
@@ -213,6 +217,10 @@ public final class Companion implements Attendant {
         if (wanted.command().equals("record")) {
             return jobs(wanted.words());
         }
+        if (wanted.command().equals("plan show") && wanted.isWord()
+                || wanted.command().equals("plan") && wanted.option().equals("keep")) {
+            return ask(wanted, Companion::plans).orElse(List.of());
+        }
         if (wanted.command().equals("enter") && wanted.isWord()) {
             return ofEntry(wanted);
         }
@@ -318,6 +326,18 @@ public final class Companion implements Attendant {
         return InUse.cultivars(view).stream()
                 .map(name -> Suggestion.of(name.toString()))
                 .toList();
+    }
+
+    /** Return the names of the plans that are kept, the latest spelling of each. */
+    private static List<Suggestion> plans(BookView view) {
+        Map<String, Suggestion> byName = new TreeMap<>();
+        for (Listed listed : Listed.plans(view, LocalDate.MAX)) {
+            Planned plan = (Planned) listed.entry();
+            byName.put(
+                    plan.name().toLowerCase(Locale.ROOT),
+                    Suggestion.of(plan.name(), plan.wanted() + " of " + plan.cultivar() + " by " + plan.wantedBy()));
+        }
+        return List.copyOf(byName.values());
     }
 
     private static List<Suggestion> places(BookView view) {

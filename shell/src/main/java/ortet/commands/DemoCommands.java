@@ -97,6 +97,10 @@ public final class DemoCommands {
         screen.println("  ./ortet plant " + Sallowfield.SHOWPIECE + day);
         screen.println("  ./ortet take --by mother --method layer" + day);
         screen.println("  ./ortet take --by operator,season" + day + " --format csv");
+        screen.println("  ./ortet compare layering cuttings --by cultivar" + day);
+        screen.println("  ./ortet choose" + day);
+        screen.println("  ./ortet plan --cultivar Deshojo --count 5 --by 2031-10-01" + day);
+        screen.println("  ./ortet forecast" + day);
         screen.println("  ./ortet recall --consignment MV-0219" + day);
         screen.println("  ./ortet book export sallowfield-csv");
         screen.println("  ./ortet help");

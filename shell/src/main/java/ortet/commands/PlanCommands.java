@@ -11,14 +11,18 @@ import org.springframework.shell.core.command.annotation.Argument;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import ortet.book.BookStore;
+import ortet.book.BookView;
 import ortet.book.Judge;
 import ortet.book.UnitFacts.Method;
 import ortet.choice.Plan;
 import ortet.choice.PlanKept;
+import ortet.choice.PlanMeans;
 import ortet.choice.PlanOrder;
 import ortet.choice.PlanOrders;
 import ortet.choice.PlanQuestion;
 import ortet.choice.Plans;
+import ortet.choice.inputs.LimitLine;
+import ortet.choice.inputs.PlanMeansReader;
 import ortet.entry.EntryKind;
 import ortet.entry.PlannedMethod;
 import ortet.line.UsageException;
@@ -54,10 +58,11 @@ public final class PlanCommands {
             Backward from trees fit for sale through establishing and taking, as the book tells them, with what a bad season
             may spoil: the smallest number that is enough as often as asked, on which mothers and positions, when, and at what
             cost. Without a method each is told. With --keep the plan goes into the book. Orders in a file (cultivar, count,
-            by, and if wanted size, sure, method) share the mothers: the first day is served first.
+            by, and if wanted size, sure, method) share the mothers: the first day is served first. --limits FILE tells hours by
+            season and room by place (what,where,year,amount, as for choose), which orders then share too.
             ortet plan --cultivar Deshojo --count 20 --by 2030-10-01
             ortet plan --cultivar Deshojo --count 20 --by 2030-10-01 --method layer --keep "Deshojo 2030"
-            ortet plan --orders orders.csv --format csv
+            ortet plan --orders orders.csv --limits limits.csv
             """)
     void plan(
             @Option(
@@ -75,6 +80,9 @@ public final class PlanCommands {
                     Optional<String> size,
             @Option(longName = "orders", description = "a CSV file with several orders") @Word("FILE")
                     Optional<Path> orders,
+            @Option(longName = "limits", description = "hours by season and room by place, as CSV, as choose takes it")
+                    @Word("FILE")
+                    Optional<Path> limits,
             @Option(longName = "keep", description = "keep the plan in the book, under this name") @Word("NAME")
                     Optional<String> keep,
             @Option(longName = "kept-by", description = "who decided it, where it is kept") @Word("PERSON")
@@ -96,10 +104,12 @@ public final class PlanCommands {
             if (more) {
                 throw new UsageException("--orders goes alone: the file says what is wanted, how many and by when");
             }
+            Optional<List<LimitLine>> lines = limits.map(LimitFile::read);
             BookStore store = shelf.open(context);
             LocalDate day = asked.day(store, judge);
             List<PlanOrder> wanted = PlanOrderFile.read(orders.get(), day);
-            PlanOrders answer = store.read(view -> PlanOrders.ask(view, nursery.at(view, day, Plans.parts()), wanted));
+            PlanOrders answer = store.read(view ->
+                    PlanOrders.ask(view, nursery.at(view, day, Plans.parts()), wanted, means(view, lines, day)));
             screen.page(out -> PlanView.orders(answer, day, explain, asked.format(), out));
             return;
         }
@@ -115,6 +125,7 @@ public final class PlanCommands {
         if (keptBy.isPresent() && keep.isEmpty()) {
             throw new UsageException("--kept-by goes with --keep");
         }
+        Optional<List<LimitLine>> lines = limits.map(LimitFile::read);
         BookStore store = shelf.open(context);
         LocalDate day = asked.day(store, judge);
         PlanQuestion question = new PlanQuestion(
@@ -125,9 +136,14 @@ public final class PlanCommands {
                 size,
                 method.map(one -> Method.valueOf(one.name())),
                 day);
-        Plans plans = store.read(view -> Plans.ask(view, nursery.at(view, day, Plans.parts()), question));
+        Plans plans = store.read(
+                view -> Plans.ask(view, nursery.at(view, day, Plans.parts()), question, means(view, lines, day)));
         screen.page(out -> PlanView.show(plans, explain, asked.format(), out));
         keep.ifPresent(name -> keep(plans.all().get(0), name, keptBy, context, screen));
+    }
+
+    private static Optional<PlanMeans> means(BookView view, Optional<List<LimitLine>> lines, LocalDate day) {
+        return lines.map(all -> PlanMeansReader.read(view, all, day.getYear()));
     }
 
     private void keep(Plan plan, String name, Optional<String> by, CommandContext context, Screen screen) {

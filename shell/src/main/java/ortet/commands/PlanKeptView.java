@@ -38,8 +38,9 @@ final class PlanKeptView {
             screen.hanging(
                     "",
                     "  ",
-                    "Counted are all units of the cultivar and method that were set on the days of the plan. What is pending or"
-                            + " to be set passes every stage, what took the others, what has established the last; each stage is"
+                    "Counted are all units of the cultivar and method that were set on the days of the plan, each for one plan:"
+                            + " of plans alike in these the one kept first takes whole tags in the order of setting, up to its"
+                            + " number, and what is beyond all counts for the last. What is pending or to be set passes every stage, what took the others, what has established the last; each stage is"
                             + " beta-binomial with a rate for this season, from earlier ones and from what is known of this one"
                             + " (docs/methods/plan.md).");
         }

@@ -37,6 +37,8 @@ import ortet.screen.Sheet;
 /** Shows plans: what to set, where, when, at what cost, and how sure that is. */
 final class PlanView {
     private static final int FIFTH = 5;
+    private static final int ABSURD = 10;
+    private static final double NEARLY_ALL = 0.8;
     private static final int PERCENT = 100;
     private static final int HOURS_DIGITS = 1;
     private static final int FINE = 6;
@@ -170,15 +172,12 @@ final class PlanView {
                                 .map(weeks -> " (" + PlanWords.between(weeks.from(), weeks.to()) + ")")
                                 .orElse("")
                         + " was ever fit for sale so soon.");
-            case POSITIONS ->
-                lines.add("This cannot be met by " + method + ": "
-                        + shortfall.needed().orElseThrow() + " positions are needed, "
-                        + (shortfall.positions().orElseThrow() == 0
-                                ? "none are"
-                                : shortfall.positions().get() == 1
-                                        ? "1 is"
-                                        : shortfall.positions().get() + " are")
-                        + " free.");
+            case POSITIONS -> lines.add("This cannot be met by " + method + ": " + needed(shortfall));
+            case MEANS ->
+                lines.add("This cannot be met by " + method + ": there are too few "
+                        + shortfall.binds().orElse("hours or m²") + " for the "
+                        + shortfall.needed().orElseThrow() + " that would have to be "
+                        + PlanWords.done(plan.method()) + ".");
             case NOT_SO_SURE ->
                 lines.add("This cannot be met by " + method + ": however many are set, "
                         + question.wanted() + " by that day are not " + sure + " sure"
@@ -193,6 +192,10 @@ final class PlanView {
                 .filter(most -> shortfall.why() != Plan.Why.NOT_KNOWN)
                 .ifPresent(most -> nearest.add((most == 0 ? "none" : Integer.toString(most)) + " by " + question.by()
                         + ", " + sure + " sure"));
+        shortfall
+                .likely()
+                .filter(likely -> likely > shortfall.most().orElse(0))
+                .ifPresent(likely -> nearest.add(likely + " by " + question.by() + ", as likely as not"));
         shortfall.soonest().ifPresent(day -> nearest.add(question.wanted() + " by " + day + ", " + sure + " sure"));
         shortfall
                 .chance()
@@ -222,6 +225,16 @@ final class PlanView {
                     + (shortfall.positions().isPresent() ? "; it would take more mothers or positions." : "."));
         }
         return lines;
+    }
+
+    /** Return what is needed beside what is there; a number that nobody could set is not told as if somebody might. */
+    private static String needed(Shortfall shortfall) {
+        int needed = shortfall.needed().orElseThrow();
+        int free = shortfall.positions().orElseThrow();
+        String there = free == 0 ? "none are free" : free == 1 ? "1 is free" : free + " are free";
+        return needed <= Math.max(1, free) * ABSURD
+                ? needed + " positions are needed, " + there + "."
+                : there + ", and more than " + ABSURD + " times as many positions would be needed to be so sure.";
     }
 
     private static String stage(PlanStage stage, Plan plan) {
@@ -415,6 +428,16 @@ final class PlanView {
                         "The weeks: between the days by which one in ten and nine in ten units had been set in"
                                 + " a year, " + PlanWords.between(weeks.from(), weeks.to()) + ", from " + weeks.days()
                                 + " days of setting of " + PlanWords.lean(weeks.lean()) + "."));
+        plan.answer()
+                .ifPresent(answer ->
+                        lines.add("Expected: " + answer.toSet() + " × the product of the three rates; its range and"
+                                + " the chance are of one and the same distribution. Material of pots: the first pot, and its place, of"
+                                + " most of the 20 tags set last that took."));
+        plan.shortfall()
+                .ifPresent(shortfall ->
+                        lines.add("Nearest: the most that can be had as sure as asked, and as likely as not, with"
+                                + " what there is; the chance of as many as asked with all of it; the first day by which they could be"
+                                + " had, set in one of the next three years."));
         lines.add("Mothers: in the order of the lower limits of what to expect of them by this method (pooled, 90 %);"
                 + " docs/methods/mothers.md. Positions: as counted last, less layers set since, and those pending.");
         plan.answer()
@@ -458,6 +481,7 @@ final class PlanView {
                 Column.whole("positions", "positions free").forPrograms(),
                 Column.whole("needed", "needed").forPrograms(),
                 Column.whole("most", "most that can").forPrograms(),
+                Column.whole("likely", "as likely as not").forPrograms(),
                 Column.share("chance_as_is", "chance of as many as asked", 1).forPrograms(),
                 Column.day("soonest", "soonest").forPrograms());
         for (Plan plan : plans.all()) {
@@ -487,6 +511,7 @@ final class PlanView {
                     shortfall.flatMap(Shortfall::positions),
                     shortfall.flatMap(Shortfall::needed),
                     shortfall.flatMap(Shortfall::most),
+                    shortfall.flatMap(Shortfall::likely),
                     shortfall.flatMap(Shortfall::chance),
                     shortfall.flatMap(Shortfall::soonest));
         }
@@ -538,6 +563,12 @@ final class PlanView {
                                     one.object("plan", plan -> json(filled.plan(), plan));
                                 })));
                 document.object("total", total -> total(orders.total(), total));
+                document.array(
+                        "uses",
+                        uses -> orders.uses()
+                                .forEach(use -> uses.object(one -> one.field("what", use.what())
+                                        .field("used", use.used())
+                                        .field("available", use.available()))));
             }));
             return;
         }
@@ -593,7 +624,16 @@ final class PlanView {
                         + " as sure as asked; missing: how many not");
         sheet.note("together, for those that can be met: " + hours(orders.total()) + " hours, " + price(orders.total())
                 + (orders.total().notPriced() > 0 ? " and what has no cost listed" : "")
-                + "; benches are added up, not looked for: whether there is room for all is yours to say");
+                + (orders.uses().isEmpty()
+                        ? "; hours and benches are added up, not limited (--limits FILE tells what there is)"
+                        : ""));
+        String full = orders.uses().stream()
+                .filter(use -> use.used() >= NEARLY_ALL * use.available())
+                .map(use -> use.what() + " " + hundredths(use.used()) + " of " + hundredths(use.available()))
+                .collect(Collectors.joining("; "));
+        if (!orders.uses().isEmpty()) {
+            sheet.note(full.isEmpty() ? "hours and room: nowhere four fifths are used" : "nearly used up: " + full);
+        }
         for (PlanOrders.Filled filled : orders.filled()) {
             String who = "line " + filled.order().where().line() + ": ";
             filled.plan()
@@ -605,6 +645,13 @@ final class PlanView {
             }
         }
         screen.show(sheet.build(), format);
+    }
+
+    private static String hundredths(double value) {
+        return BigDecimal.valueOf(value)
+                .setScale(2, RoundingMode.HALF_EVEN)
+                .stripTrailingZeros()
+                .toPlainString();
     }
 
     // ---- JSON ----
@@ -666,7 +713,9 @@ final class PlanView {
                                         .field("positions", shortfall.positions())
                                         .field("needed", shortfall.needed())
                                         .field("most", shortfall.most())
+                                        .field("likely", shortfall.likely())
                                         .field("chance", shortfall.chance())
+                                        .field("binds", shortfall.binds())
                                         .field("soonest", shortfall.soonest())
                                         .field("set_from", shortfall.from())
                                         .field("set_to", shortfall.to())),

@@ -85,7 +85,7 @@ class PlanCommandsTests {
         assertTrue(
                 out.contains(
                         "This cannot be met by layers: 67 positions are needed, 11 are free. Nearest that can: 5 by"
-                                + " 2029-11-01, 90 % sure. All with every free position used, set 2027-05-10 (week 19)."),
+                                + " 2029-11-01, 90 % sure; or 8 by 2029-11-01, as likely as not. All with every free position used, set 2027-05-10 (week 19)."),
                 out);
         String csv = desk.type("plan --cultivar Deshojo --count 4 --by 2029-11-01 --format csv")
                 .out();
@@ -209,5 +209,32 @@ class PlanCommandsTests {
                     out);
             assertTrue(book.done("plan show").startsWith("no plan is kept"));
         }
+    }
+
+    @Test
+    void sharesHoursAmongOrdersAndSaysWhatBinds() throws IOException {
+        Path orders = folder.resolve("shared.csv");
+        Files.writeString(orders, "cultivar,count,by,method\nDeshojo,2,2029-11-01,layer\nDeshojo,2,2029-11-02,layer\n");
+        Path limits = folder.resolve("hours.csv");
+        // a layer takes a quarter of an hour to set: 1.5 hours are for six
+        Files.writeString(limits, "what,where,year,amount\nhours,spring,2027,1.5\nhours,spring,,0\n");
+        String free = flat(desk.done("plan --orders " + orders));
+        assertTrue(free.contains("hours and benches are added up, not limited"), free);
+        String out = flat(desk.done("plan --orders " + orders + " --limits " + limits));
+        assertTrue(out.contains("there are too few hours of spring in 2027"), out);
+        assertTrue(out.contains("nearly used up: hours of spring in 2027 1.5 of 1.5"), out);
+        String one =
+                flat(desk.done("plan --cultivar Deshojo --count 4 --by 2029-11-01 --method layer --limits " + limits));
+        assertTrue(
+                one.contains("This cannot be met by layers: there are too few hours of spring in 2027 for the 8 that"),
+                one);
+        Files.writeString(limits, "what,where,amount\nhours,spring,2\n");
+        assertTrue(
+                flat(desk.done("plan --cultivar Deshojo --count 4 --by 2029-11-01 --method layer --limits " + limits))
+                        .contains("Set 8 layers"));
+        Files.writeString(limits, "what,where,amount\nhours,Lent,2\n");
+        String bad =
+                desk.type("plan --orders " + orders + " --limits " + limits).err();
+        assertTrue(bad.contains("hours.csv:2: \"Lent\" is no season"), bad);
     }
 }

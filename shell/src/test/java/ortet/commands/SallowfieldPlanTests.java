@@ -1,5 +1,6 @@
 package ortet.commands;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 
 import java.io.IOException;
@@ -45,5 +46,33 @@ class SallowfieldPlanTests {
             assertFalse(out.contains("NaN"), line);
             assertFalse(out.contains("Infinity"), line);
         }
+    }
+
+    @Test
+    void keepsInTheDemoWhatPlanWouldHaveKeptOnThatDay() {
+        String kept = answer("plan list --format csv --as-of 2026-10-31");
+        List<String> head = List.of(kept.lines().findFirst().orElseThrow().split(","));
+        int plans = 0;
+        for (String row : kept.lines().skip(1).toList()) {
+            List<String> cells = List.of(row.split(",", -1));
+            String size = cells.get(head.indexOf("size"));
+            String asked = answer("plan --cultivar \"" + cells.get(head.indexOf("cultivar")) + "\" --method "
+                    + cells.get(head.indexOf("method")) + " --count " + cells.get(head.indexOf("wanted")) + " --by "
+                    + cells.get(head.indexOf("wanted_by")) + (size.isEmpty() ? "" : " --size " + size)
+                    + " --as-of 2026-10-30 --format csv");
+            List<String> names = List.of(asked.lines().findFirst().orElseThrow().split(","));
+            List<String> told =
+                    List.of(asked.lines().skip(1).findFirst().orElseThrow().split(",", -1));
+            for (String column : List.of("to_set", "set_from", "set_to")) {
+                assertEquals(told.get(names.indexOf(column)), cells.get(head.indexOf(column)), row);
+            }
+            assertEquals(
+                    Double.parseDouble(told.get(names.indexOf("expected"))),
+                    Double.parseDouble(cells.get(head.indexOf("expected_then"))),
+                    0.05,
+                    row);
+            plans++;
+        }
+        assertEquals(3, plans);
     }
 }

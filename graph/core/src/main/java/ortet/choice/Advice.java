@@ -9,7 +9,7 @@ import java.util.Optional;
  *
  * @param mother her key
  * @param years what is done with her, by year from this one on; ends early when she is sold
- * @param worth what her plan adds: its trees, her own worth and what it costs, all means at what they are worth to the
+ * @param worth what her plan adds, how severe its deeds are left aside: its trees, her own worth and what it costs, all means at what they are worth to the
  *     plan; below 0 where she is only in the way
  * @param sureness how sure this year's deed is
  * @param next the next best deed this year; absent when nothing else is possible

@@ -8,8 +8,9 @@ import java.util.Optional;
  * A plan for all mothers, and how good it is.
  *
  * @param status how the search ended
- * @param worth what the plan is worth by its aim, in money; with the aim to meet demand, each tree delivered counts for more
- *     than any price, see {@link Aim}
+ * @param worth what the plan is worth by its aim, in money, what trials teach with it, less what severe deeds count less
+ *     (see {@link Settings#ties()}); with the aim to meet demand, each tree delivered counts for more than any price, see
+ *     {@link Aim}
  * @param bound what no plan can exceed, at least the worth
  * @param margin the expected margin in money, discounted where asked, mothers' worth at the end and as trees included
  * @param demandMet the expected share of all trees asked for that is delivered; absent when none is asked for

@@ -1,6 +1,7 @@
 package ortet.choice;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -29,16 +30,21 @@ public final class Chooser {
         Deadline end = Deadline.in(settings.atMost());
         boolean whole = question.mothers().size() <= settings.anewUpTo();
         Paths paths = Paths.planned(question);
-        double[] first = paths.first();
-        Planner planner = new Planner(settings.gap(), whole, late, progress);
-        boolean tries =
-                question.mothers().stream().anyMatch(mother -> mother.trial().isPresent());
-        if (tries) {
-            first = learn(paths, first, settings, planner);
-        }
-        Planner.Plan plan = planner.plan(paths, first, tries);
-        Surety surety = new Surety(paths, plan, whole, end, progress);
-        return answer(paths, plan, surety, whole && question.mothers().size() <= Planner.EXACT);
+        Planner planner = new Planner(settings.gap(), late, progress);
+        List<Parts.Part> parts = Parts.of(paths);
+        List<Planner.Plan> plans = parts.parallelStream()
+                .map(part -> plan(part.paths(), settings, planner))
+                .toList();
+        Planner.Plan plan = planner.together(paths, parts, plans);
+        Surety surety = new Surety(paths, plan, parts, plans, whole, end, progress);
+        return answer(paths, plan, surety, parts.stream().allMatch(part -> Planner.isExact(part.paths())));
+    }
+
+    private static Planner.Plan plan(Paths paths, Settings settings, Planner planner) {
+        boolean tries = Arrays.stream(paths.stocks)
+                .anyMatch(stock -> stock.mother.trial().isPresent());
+        double[] first = tries ? learn(paths, paths.first(), settings, planner) : paths.first();
+        return planner.plan(paths, first, tries);
     }
 
     /** Find what trials teach at the prices of the plan without that, and return those prices. */
@@ -67,7 +73,7 @@ public final class Chooser {
             advice.add(new Advice(
                     stock.mother.key(),
                     planned(paths, at, path),
-                    paths.worth(at, path, plan.prices()),
+                    paths.worth(at, path, plan.prices()) + path.reluctance(layout, stock),
                     new Sureness(same[at], surety.draws(), surety.way()),
                     surety.next(at, walk, chosen),
                     reasoning.of(at, path, chosen)));

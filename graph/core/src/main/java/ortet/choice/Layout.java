@@ -18,6 +18,9 @@ import java.util.TreeSet;
 final class Layout {
     /** How much dearer an hour or square metre too much is than the dearest tree. */
     private static final double OVERRUN = 3000;
+    /** What a step of severity counts in later years, so that of two plans alike but in their order the milder comes first. */
+    private static final double LATER = 0.9;
+
     /** How much more than the dearest thing a tree asked for counts, when the aim is to meet demand. */
     private static final double WANTED = 100;
 
@@ -33,6 +36,8 @@ final class Layout {
     final double dearest;
     final double overrun;
     final List<String> places;
+    /** By deed and year: how many steps it counts less than leaving. */
+    final double[][] severity;
     /** By row: what there is, or the demand. */
     final double[] available;
     /** By row: the price within the demand, for a sales row; the price of an overrun, for hours and room; else infinite. */
@@ -43,6 +48,7 @@ final class Layout {
     private final List<Resource> resources = new ArrayList<>();
     private final Map<String, Integer> placeAt = new HashMap<>();
     private final Map<List<String>, Integer> outletAt = new HashMap<>();
+    private final Map<String, Double> dearestOf = new HashMap<>();
     private final Map<String, Integer> licenceAt = new HashMap<>();
     private final List<Map<String, Integer>> groupAt = new ArrayList<>();
     private final int firstRoom;
@@ -119,12 +125,19 @@ final class Layout {
         this.firstSales = resources.size();
         for (Outlet outlet : question.outlets()) {
             outletAt.put(List.of(outlet.cultivar(), outlet.sizeClass()), outletAt.size());
+            dearestOf.merge(outlet.cultivar(), Math.max(1, outlet.price()), Math::max);
         }
         this.rows = firstSales + question.outlets().size() * allYears * scenarios;
         this.dearest = dearest();
         this.wantsDemand = settings.aim() == Aim.DEMAND;
         this.wanted = wantsDemand ? WANTED * dearest : 0;
         this.overrun = OVERRUN * (dearest + wanted);
+        this.severity = new double[Deed.values().length][years];
+        for (Deed deed : Deed.values()) {
+            for (int year = 0; year < years; year++) {
+                severity[deed.ordinal()][year] = deed.severity() * discount(year) * (year == 0 ? 1 : LATER);
+            }
+        }
         this.available = new double[rows];
         this.most = new double[rows];
         this.least = new double[rows];
@@ -177,6 +190,11 @@ final class Layout {
                 limits.licences().get(licenceAt.get(resource.name())).in(resource.year());
             case CLONE_SHARE, PLACE_SHARE -> 0;
         };
+    }
+
+    /** Return what a step of severity counts in money, for mothers of a cultivar. */
+    double step(String cultivar) {
+        return question.settings().ties() * dearestOf.getOrDefault(cultivar, 1.0);
     }
 
     double discount(int year) {

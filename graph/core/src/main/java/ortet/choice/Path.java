@@ -49,9 +49,12 @@ record Path(int[] states, int[] arcs, int[] sets) {
         }
     }
 
-    /** Return the money of an arc that hangs on nothing: her sale, what a trial teaches, her worth when the plan ends. */
+    /**
+     * Return the money of an arc that hangs on nothing: her sale, what a trial teaches, her worth when the plan ends, and
+     * how reluctantly it is done.
+     */
     static double fixed(Layout layout, Stock stock, int year, int state, Shape.Arc arc) {
-        double money = 0;
+        double money = -stock.reluctance(layout, arc.deed(), year);
         if (arc.deed() == Deed.SELL) {
             money += stock.worth(stock.tree, year, stock.shape.stagesOf(year, state));
         } else if (arc.deed() == Deed.LAYER_AND_SELL) {
@@ -63,6 +66,15 @@ record Path(int[] states, int[] arcs, int[] sets) {
             money += stock.worth(stock.end, layout.years, stock.shape.stagesOf(layout.years, arc.next()));
         }
         return money;
+    }
+
+    /** Return by how much less it counts for how severe its deeds are. */
+    double reluctance(Layout layout, Stock stock) {
+        double sum = 0;
+        for (int year = 0; year < arcs.length; year++) {
+            sum += stock.reluctance(layout, stock.shape.arcs(year, states[year])[arcs[year]].deed(), year);
+        }
+        return sum;
     }
 
     /** Add what an arc brings and uses, without what is set. */

@@ -14,14 +14,24 @@ final class Paths {
     final Stock[] stocks;
     final Taking[] takings;
     final double[] woodFactors;
+    /** Which rows could be short, or sold to, by these mothers; the others have no say in what is best for them. */
+    final boolean[] rows;
+
     final List<List<Path>> found = new ArrayList<>();
 
     Paths(Layout layout, Products products, Stock[] stocks, Taking[] takings, double[] woodFactors) {
+        this(layout, products, stocks, takings, woodFactors, new boolean[layout.rows]);
+        Arrays.fill(rows, true);
+    }
+
+    private Paths(
+            Layout layout, Products products, Stock[] stocks, Taking[] takings, double[] woodFactors, boolean[] rows) {
         this.layout = layout;
         this.products = products;
         this.stocks = stocks;
         this.takings = takings;
         this.woodFactors = woodFactors;
+        this.rows = rows;
         for (int at = 0; at < stocks.length; at++) {
             found.add(new ArrayList<>());
         }
@@ -41,6 +51,17 @@ final class Paths {
         double[] ones = new double[stocks.length];
         Arrays.fill(ones, 1);
         return new Paths(layout, products, stocks, takings, ones);
+    }
+
+    /** Return some of these mothers, who share only some rows with each other and none with the rest. */
+    Paths of(int[] members, boolean[] shared) {
+        return new Paths(
+                layout,
+                products,
+                Arrays.stream(members).mapToObj(at -> stocks[at]).toArray(Stock[]::new),
+                Arrays.stream(members).mapToObj(at -> takings[at]).toArray(Taking[]::new),
+                Arrays.stream(members).mapToDouble(at -> woodFactors[at]).toArray(),
+                shared);
     }
 
     /** Return prices to begin with: means cost nothing, every tree finds a buyer. */

@@ -81,7 +81,9 @@ public record Plan(
      * @param needed how many would have to be set; absent where not even {@link PlanQuestion#MOST} are enough, or nothing
      *     comes in time
      * @param most how many trees can be had by the day, as sure as asked, with what there is; absent where it cannot be told
+     * @param likely how many trees can be had by the day as likely as not, with what there is; absent where it cannot be told
      * @param chance how likely as many as asked come by the day with what there is
+     * @param binds what is scarcest of hours and room, in words; absent where they do not matter
      * @param soonest the first day by which as many as asked can be had, as sure as asked, with what there is; absent where
      *     there is none as far as the book tells
      * @param from the first day of setting of what can be had by the day; absent where nothing can
@@ -92,7 +94,9 @@ public record Plan(
             Optional<Integer> positions,
             Optional<Integer> needed,
             Optional<Integer> most,
+            Optional<Integer> likely,
             Optional<Double> chance,
+            Optional<String> binds,
             Optional<LocalDate> soonest,
             Optional<LocalDate> from,
             Optional<LocalDate> to) {}
@@ -105,6 +109,8 @@ public record Plan(
         TOO_LATE,
         /** There are not enough positions. */
         POSITIONS,
+        /** There are not enough hours, or there is not enough room. */
+        MEANS,
         /** However many are set, it is not as sure as asked: a bad season spoils all of them. */
         NOT_SO_SURE
     }

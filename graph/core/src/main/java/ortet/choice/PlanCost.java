@@ -65,6 +65,8 @@ public record PlanCost(List<Line> lines, Total total) {
      * @param taken how many are expected to take
      * @param days how long each of those stands on the bench
      * @param own the cohorts of the cultivar and method, whose usual materials are reckoned with
+     * @param pot into what they are potted first, and where that stands
+     * @param mothers to how many mothers somebody goes
      */
     static PlanCost of(
             Tariff tariff,
@@ -74,13 +76,19 @@ public record PlanCost(List<Line> lines, Total total) {
             double taken,
             long days,
             List<Cohort> own,
-            List<Treatment> treatments) {
+            List<Treatment> treatments,
+            PlanPots.Pot pot,
+            int mothers) {
         List<Line> lines = new ArrayList<>();
         Decimal weeks = Decimal.of(BigDecimal.valueOf(Math.max(0, days))
                 .divide(BigDecimal.valueOf(DAYS_OF_A_WEEK), 1, RoundingMode.HALF_EVEN));
-        for (Charge charge : tariff.raising(method, size.orElse("any"), Optional.empty(), Optional.empty(), weeks)
+        for (Charge charge : tariff.raising(method, size.orElse("any"), pot.container(), pot.place(), weeks)
                 .charges()) {
-            lines.add(new Line(charge, isOfSetting(charge, method) ? toSet : taken, false));
+            lines.add(new Line(
+                    charge, isOfSetting(charge, method) ? toSet : taken, charge.sort() == Charge.Sort.MATERIAL));
+        }
+        for (Charge charge : tariff.visits(method, 1)) {
+            lines.add(new Line(charge, mothers, false));
         }
         for (Function<Treatment, Optional<String>> what : List.<Function<Treatment, Optional<String>>>of(
                 Treatment::medium, Treatment::wrap, Treatment::hormone)) {
@@ -96,7 +104,7 @@ public record PlanCost(List<Line> lines, Total total) {
         return new PlanCost(lines, total);
     }
 
-    private static boolean isOfSetting(Charge charge, Method method) {
+    static boolean isOfSetting(Charge charge, Method method) {
         Set<Task> first = switch (method) {
             case LAYER -> Set.of(Task.LAYER_SET);
             case CUTTING -> Set.of(Task.CUTTINGS_STRUCK);

@@ -1,6 +1,8 @@
 package ortet.choice;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -34,7 +36,8 @@ import ortet.yield.Outcomes.Standing;
 import ortet.yield.Periods;
 
 /**
- * A plan that is kept, and how it stands: of all units of its cultivar and method that were set on its days.
+ * A plan that is kept, and how it stands: of all units of its cultivar and method that were set on its days, each for one plan
+ * alone, the plan kept first before later ones that are alike in these.
  *
  * @param order the recorded order of the entry that keeps it
  * @param plan what was planned
@@ -148,10 +151,50 @@ public record PlanKept(
         private final BookView view;
         private final Snapshot snapshot;
         private final Map<Optional<String>, Outcomes> bySize = new HashMap<>();
+        private final List<Listed> plans;
+        /** By unit the plan that it counts for, where several could claim it. */
+        private final Map<Integer, Listed> claimed = new HashMap<>();
 
         Reader(BookView view, Snapshot snapshot) {
             this.view = view;
             this.snapshot = snapshot;
+            this.plans = List.copyOf(latest(view, snapshot.asOf()).values());
+            claim();
+        }
+
+        /**
+         * Let each unit count for one plan: the plan kept first takes whole tags in the order of their setting until it has as
+         * many as it wants to be set, then the next; what is beyond all of them counts for the last.
+         */
+        private void claim() {
+            Map<Listed, List<Cohort>> could = new LinkedHashMap<>();
+            for (Listed listed : plans) {
+                Planned plan = (Planned) listed.entry();
+                Set<CultivarName> names = names(plan);
+                could.put(
+                        listed,
+                        outcomes(Optional.empty()).cohorts().stream()
+                                .filter(cohort -> isFor(plan, names, cohort))
+                                .sorted(Comparator.comparing(Cohort::set).thenComparingInt(Cohort::unit))
+                                .toList());
+            }
+            could.forEach((listed, cohorts) -> {
+                int set = 0;
+                for (Cohort cohort : cohorts) {
+                    boolean isOwn = listed.equals(claimed.get(cohort.unit()));
+                    if (isOwn || set < ((Planned) listed.entry()).toSet() && !claimed.containsKey(cohort.unit())) {
+                        claimed.put(cohort.unit(), listed);
+                        set += cohort.tally().set();
+                    }
+                }
+            });
+            List<Listed> backward = new ArrayList<>(plans);
+            Collections.reverse(backward);
+            backward.forEach(listed -> could.get(listed).forEach(cohort -> claimed.putIfAbsent(cohort.unit(), listed)));
+        }
+
+        private boolean isFor(Planned plan, Set<CultivarName> names, Cohort cohort) {
+            return cohort.method() == Method.valueOf(plan.method().name()) && isOf(plan, names, cohort);
         }
 
         private Outcomes outcomes(Optional<String> size) {
@@ -172,14 +215,15 @@ public record PlanKept(
                     outcomes, snapshot.cultivars(), names, method, asOf, cohort -> !isOf(plan, names, cohort));
             Tally tally = new Tally();
             for (Cohort cohort : outcomes.cohorts()) {
-                if (cohort.method() == method && isOf(plan, names, cohort)) {
+                if (isFor(plan, names, cohort) && listed.equals(claimed.get(cohort.unit()))) {
                     tally.add(cohort);
                 }
             }
             boolean isSized = plan.size().isEmpty()
                     || snapshot.lives().sizes().stream().anyMatch(plan.size().get()::equalsIgnoreCase);
             for (Plants plants : outcomes.plants()) {
-                if (plants.cohort().method() == method && isOf(plan, names, plants.cohort())) {
+                if (isFor(plan, names, plants.cohort())
+                        && listed.equals(claimed.get(plants.cohort().unit()))) {
                     tally.add(plants, plan.wantedBy().last(), isSized);
                 }
             }

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -22,6 +23,7 @@ import ortet.choice.PlanWood.Found;
 import ortet.figures.BetaBinomial.Shapes;
 import ortet.figures.Planning;
 import ortet.figures.Stages;
+import ortet.money.Charge;
 import ortet.money.Tariff;
 import ortet.nursery.Snapshot;
 import ortet.plant.CultivarName;
@@ -29,14 +31,17 @@ import ortet.timing.Timing;
 import ortet.timing.TimingQuestion;
 import ortet.timing.TimingRow;
 import ortet.timing.Waiting;
+import ortet.value.Decimal;
 import ortet.value.OrtetException;
 import ortet.yield.Establishment;
 import ortet.yield.Outcomes;
+import ortet.yield.Outcomes.Cohort;
 import ortet.yield.Periods;
 
 /** Makes plans out of one snapshot, one after another; each may use wood, which the next does not have then. */
 final class PlanMaker {
     private static final double[] LEVELS = {0.05, 0.1, 0.25, 0.5};
+    private static final double AS_LIKELY_AS_NOT = 0.5;
     private static final int YEARS_AHEAD = 3;
     /** So many of what has no positions are thought of when another day is looked for. */
     private static final int MANY = 2_000;
@@ -48,14 +53,19 @@ final class PlanMaker {
     private final Outcomes outcomes;
     private final PlanWood wood;
     private final Tariff tariff;
+    private final PlanPots pots;
+    private final Optional<PlanMeans> means;
+    private final Map<Plan, Runnable> uses = new IdentityHashMap<>();
 
-    PlanMaker(BookView view, Snapshot snapshot) {
+    PlanMaker(BookView view, Snapshot snapshot, Optional<PlanMeans> means) {
+        this.means = means;
         this.view = view;
         this.snapshot = snapshot;
         this.asOf = snapshot.asOf();
         this.outcomes = outcomes(Optional.empty());
         this.wood = new PlanWood(view, snapshot, outcomes);
         this.tariff = Tariff.of(view, asOf);
+        this.pots = new PlanPots(view, snapshot);
     }
 
     private Outcomes outcomes(Optional<String> size) {
@@ -63,9 +73,10 @@ final class PlanMaker {
                 size, one -> Outcomes.of(snapshot, Periods.DEFAULTS, Establishment.DEFAULTS, one));
     }
 
-    /** Return the wood that is left. */
-    PlanWood wood() {
-        return wood;
+    /** Take out the positions, hours and room that a plan uses, so that the next one does not have them. */
+    void use(Plan plan) {
+        wood.use(plan.mothers());
+        uses.getOrDefault(plan, () -> {}).run();
     }
 
     /** Return a plan for each method asked for. */
@@ -135,6 +146,7 @@ final class PlanMaker {
             }
             List<Window> windows = weeks.get().between(asOf, question.by());
             Optional<Number> best = Optional.empty();
+            Optional<Number> fitting = Optional.empty();
             for (Window window : windows) {
                 Optional<Number> number = smallest(window);
                 // as few, and set later: the bench is free for longer
@@ -144,11 +156,16 @@ final class PlanMaker {
                                         <= best.get().plan().trials())) {
                     best = number;
                 }
+                boolean isFew = number.isPresent()
+                        && number.get().plan().trials() <= limit(number.get().way());
+                if (isFew
+                        && (fitting.isEmpty()
+                                || number.get().plan().trials()
+                                        <= fitting.get().plan().trials())) {
+                    fitting = number;
+                }
             }
-            if (best.isPresent() && (method != Method.LAYER || best.get().plan().trials() <= found.free())) {
-                return enough(best.get());
-            }
-            return shortOf(windows, best);
+            return fitting.isPresent() ? enough(fitting.get()) : shortOf(windows, best);
         }
 
         private Plan lacking(Why why) {
@@ -158,6 +175,8 @@ final class PlanMaker {
                     Optional.of(new Shortfall(
                             why,
                             positions(),
+                            Optional.empty(),
+                            Optional.empty(),
                             Optional.empty(),
                             Optional.empty(),
                             Optional.empty(),
@@ -192,6 +211,47 @@ final class PlanMaker {
 
         private Optional<Integer> positions() {
             return method == Method.LAYER ? Optional.of(found.free()) : Optional.empty();
+        }
+
+        // ---- how much there is ----
+
+        /** Return how many can be set in a way, at most: by positions, hours and room. */
+        private int limit(Way way) {
+            int positions = method == Method.LAYER ? Math.min(found.free(), PlanQuestion.MOST) : PlanQuestion.MOST;
+            return needs(way).map(needs -> needs.enoughFor(positions)).orElse(positions);
+        }
+
+        /** Return what one unit set in a way needs of hours and room; empty where these have no limits. */
+        private Optional<PlanMeans.Needs> needs(Way way) {
+            return means.map(limited -> {
+                PlanMeans.Needs needs = limited.new Needs();
+                List<Cohort> cohorts = history.own().isEmpty() ? history.all() : history.own();
+                PlanPots.Pot pot = pots.of(cohorts);
+                double taking = take.orElseThrow().rate();
+                LocalDate setting = middle(way.window());
+                LocalDate potting = ready(way.window())
+                        .map(ready -> setting.plusDays(Math.round(ready.days())))
+                        .filter(day -> day.isBefore(way.fitBy()))
+                        .orElse(setting);
+                for (Charge charge : tariff.raising(
+                                method, question.size().orElse("any"), pot.container(), pot.place(), Decimal.of(0))
+                        .charges()) {
+                    if (charge.hours().signum() > 0) {
+                        boolean first = PlanCost.isOfSetting(charge, method);
+                        needs.hours(first ? setting : potting, charge.hours().doubleValue() * (first ? 1 : taking));
+                    }
+                }
+                double m2 = tariff.unitsPerM2(pot.container(), question.size(), pot.place())
+                        .map(units -> taking / units.value().doubleValue())
+                        .orElse(0.0);
+                needs.room(pot.place(), potting, way.fitBy(), m2);
+                return needs;
+            });
+        }
+
+        private static LocalDate middle(Window window) {
+            return window.from()
+                    .plusDays((window.to().toEpochDay() - window.from().toEpochDay()) / 2);
         }
 
         // ---- how many ----
@@ -300,6 +360,7 @@ final class PlanMaker {
             double taken = toSet * take.orElseThrow().rate();
             Optional<Ready> ready = ready(way.window());
             long onBench = way.days() - ready.map(one -> Math.round(one.days())).orElse(0L);
+            List<Cohort> cohorts = history.own().isEmpty() ? history.all() : history.own();
             Answer answer = new Answer(
                     toSet,
                     number.plan().probability(),
@@ -317,10 +378,23 @@ final class PlanMaker {
                             toSet,
                             taken,
                             method == Method.LAYER ? onBench : way.days(),
-                            history.own().isEmpty() ? history.all() : history.own(),
-                            snapshot.lives().treatments()));
-            return plan(
+                            cohorts,
+                            snapshot.lives().treatments(),
+                            pots.of(cohorts),
+                            goings(toSet)));
+            Plan made = plan(
                     way.told(), Optional.of(answer), Optional.empty(), PlanWood.shared(found.mothers(), toSet, method));
+            needs(way).ifPresent(needs -> uses.put(made, () -> needs.use(toSet)));
+            return made;
+        }
+
+        /** Return to how many mothers somebody goes to set so many; one at least. */
+        private int goings(int toSet) {
+            return (int) Math.max(
+                    1,
+                    PlanWood.shared(found.mothers(), toSet, method).stream()
+                            .filter(mother -> mother.use() > 0)
+                            .count());
         }
 
         /** Return when those set in a window are ready, from the cultivar's own times or, where they are few, from others'. */
@@ -374,54 +448,74 @@ final class PlanMaker {
         // ---- what can be had instead ----
 
         private Plan shortOf(List<Window> windows, Optional<Number> needed) {
-            boolean isLayer = method == Method.LAYER;
-            int limit = isLayer ? Math.min(found.free(), PlanQuestion.MOST) : PlanQuestion.MOST;
+            boolean isLimited = method == Method.LAYER || means.isPresent();
             Optional<Way> best = Optional.empty();
             int most = 0;
             double chance = 0;
             for (Window window : windows) {
                 for (int days : worthwhile(horizon(window, question.by()))) {
+                    Way way = new Way(window, days, stages(days), told(days));
+                    int limit = limit(way);
                     double here = outlook(days).atLeast(question.wanted(), limit);
-                    int count = isLayer
+                    int count = isLimited
                             ? (int) Planning.largest(
                                     limit, question.sure(), stages(days).outlook())
                             : 0;
                     if (best.isEmpty() || count > most || count == most && here > chance) {
-                        best = Optional.of(new Way(window, days, stages(days), told(days)));
+                        best = Optional.of(way);
                         most = count;
                         chance = here;
                     }
                 }
             }
-            Why why = best.isEmpty() ? Why.TOO_LATE : needed.isPresent() ? Why.POSITIONS : Why.NOT_SO_SURE;
+            boolean lacksPositions = needed.filter(
+                            number -> method == Method.LAYER && number.plan().trials() > found.free())
+                    .isPresent();
+            Why why = best.isEmpty()
+                    ? Why.TOO_LATE
+                    : lacksPositions ? Why.POSITIONS : needed.isPresent() ? Why.MEANS : Why.NOT_SO_SURE;
             // too late for any: nothing is said of how many would be fit for sale in time
             List<PlanStage> told =
                     best.map(Way::told).orElseGet(() -> List.of(take.orElseThrow(), establish.orElseThrow()));
-            int use = isLayer && most > 0 ? limit : 0;
-            return plan(
+            int limit = best.map(this::limit).orElse(0);
+            int use = isLimited && most > 0 ? limit : 0;
+            Optional<PlanMeans.Needs> needs = best.flatMap(this::needs);
+            Plan made = plan(
                     told,
                     Optional.empty(),
                     Optional.of(new Shortfall(
                             why,
                             positions(),
                             needed.map(number -> Math.toIntExact(number.plan().trials())),
-                            best.isEmpty() ? Optional.of(0) : isLayer ? Optional.of(most) : Optional.empty(),
+                            best.isEmpty() ? Optional.of(0) : isLimited ? Optional.of(most) : Optional.empty(),
+                            best.filter(way -> isLimited).map(way -> (int) Planning.largest(
+                                    limit, AS_LIKELY_AS_NOT, way.stages().outlook())),
                             Optional.of(chance),
-                            soonest(isLayer ? limit : MANY),
+                            why == Why.MEANS ? needs.flatMap(PlanMeans.Needs::scarcest) : Optional.empty(),
+                            soonest(),
                             best.map(way -> way.window().from()),
                             best.map(way -> way.window().to()))),
                     PlanWood.shared(found.mothers(), use, method));
+            needs.ifPresent(some -> uses.put(made, () -> some.use(use)));
+            return made;
         }
 
         /** Return the first day by which as many as asked can be had, set in one of the next windows, with what there is. */
-        private Optional<LocalDate> soonest(int limit) {
+        private Optional<LocalDate> soonest() {
             List<Window> next = weeks.orElseThrow().between(asOf, asOf.plusYears(YEARS_AHEAD));
+            int ever = method == Method.LAYER ? Math.min(found.free(), PlanQuestion.MOST) : MANY;
             for (int days : steps) {
-                if (outlook(days).atLeast(question.wanted(), limit) >= question.sure()) {
-                    return next.stream()
-                            .map(window -> window.to().plusDays(days))
-                            .filter(day -> day.isAfter(question.by()))
-                            .findFirst();
+                if (outlook(days).atLeast(question.wanted(), ever) < question.sure()) {
+                    continue;
+                }
+                for (Window window : next) {
+                    Way way = new Way(window, days, stages(days), told(days));
+                    int here = Math.min(ever, limit(way));
+                    boolean isEnough =
+                            here == ever || outlook(days).atLeast(question.wanted(), here) >= question.sure();
+                    if (way.fitBy().isAfter(question.by()) && isEnough) {
+                        return Optional.of(way.fitBy());
+                    }
                 }
             }
             return Optional.empty();

@@ -18,8 +18,9 @@ import ortet.value.Where;
  *
  * @param filled the orders in the order of their days, with their plans
  * @param total what those that are set for take together
+ * @param uses how much of the limited hours and room all of them use; none where nothing is limited
  */
-public record PlanOrders(List<Filled> filled, Total total) {
+public record PlanOrders(List<Filled> filled, Total total, List<PlanMeans.Use> uses) {
     /**
      * An order with its plan.
      *
@@ -36,6 +37,7 @@ public record PlanOrders(List<Filled> filled, Total total) {
 
     public PlanOrders {
         filled = List.copyOf(filled);
+        uses = List.copyOf(uses);
     }
 
     /**
@@ -44,8 +46,17 @@ public record PlanOrders(List<Filled> filled, Total total) {
      * @throws Refused when an order names a cultivar or a size class that the book does not know; every such place is named
      */
     public static PlanOrders ask(BookView view, Snapshot snapshot, List<PlanOrder> orders) {
+        return ask(view, snapshot, orders, Optional.empty());
+    }
+
+    /**
+     * Return the plans for orders that share hours and room as well as mothers.
+     *
+     * @param means hours and room that there are; empty for no limit
+     */
+    public static PlanOrders ask(BookView view, Snapshot snapshot, List<PlanOrder> orders, Optional<PlanMeans> means) {
         check(view, snapshot, orders);
-        PlanMaker maker = new PlanMaker(view, snapshot);
+        PlanMaker maker = new PlanMaker(view, snapshot, means);
         List<PlanOrder> sorted = new ArrayList<>(orders);
         sorted.sort(
                 Comparator.comparing((PlanOrder order) -> order.question().by()).thenComparing(PlanOrder::where));
@@ -53,7 +64,7 @@ public record PlanOrders(List<Filled> filled, Total total) {
         Total total = Total.NOTHING;
         for (PlanOrder order : sorted) {
             Plan plan = best(maker.plans(order.question()));
-            maker.wood().use(plan.mothers());
+            maker.use(plan);
             if (plan.answer().isPresent()) {
                 total = total.plus(plan.answer().get().cost().total());
             }
@@ -64,7 +75,7 @@ public record PlanOrders(List<Filled> filled, Total total) {
                             ? Optional.of(order.question().wanted())
                             : plan.shortfall().orElseThrow().most()));
         }
-        return new PlanOrders(filled, total);
+        return new PlanOrders(filled, total, means.map(PlanMeans::uses).orElse(List.of()));
     }
 
     private static void check(BookView view, Snapshot snapshot, List<PlanOrder> orders) {

@@ -25,7 +25,8 @@ final class Planner {
     /** At the root alone: what the solver's own heuristics find there is nearly all that it finds. */
     private static final int FEW_NODES = 1;
 
-    private static final int MOST_NODES = 5_000;
+    /** Branchings times variables: some tenths of a second to a second on one core. */
+    private static final int WORK = 20_000;
 
     /** Steps from prices that are not known at all; half as many from good ones. At 100 the gap lessens by a third. */
     private static final int STEPS = 60;
@@ -37,8 +38,6 @@ final class Planner {
     private static final int SHAKES = 4000;
 
     private static final int MOST_SHAKES = 300;
-    /** Where branch and bound follows. */
-    private static final int FEW_SHAKES = 20;
 
     private static final long SEED = 1;
     /** By how much prices are shaken, on the scale of logarithms. */
@@ -53,26 +52,24 @@ final class Planner {
     record Plan(Path[] paths, double[] prices, double bound, double pricedBound, Account account, boolean isBest) {}
 
     private final double gap;
-    private final boolean whole;
     private final Deadline late;
     private final Progress progress;
 
-    Planner(double gap, boolean whole, Deadline late, Progress progress) {
+    Planner(double gap, Deadline late, Progress progress) {
         this.gap = gap;
-        this.whole = whole;
         this.late = late;
         this.progress = progress;
     }
 
     Plan plan(Paths paths, double[] first, boolean good) {
-        Relaxation.Answer relaxed = relax(paths, first, good, whole ? 0 : gap / 4);
+        Relaxation.Answer relaxed = relax(paths, first, good, isExact(paths) ? 0 : gap / 4);
         Path[] plan = chosen(paths, relaxed);
         if (plan.length <= MANY) {
             plan = shaken(paths, plan, relaxed.prices(), relaxed.bound());
         }
         Account account = Account.of(paths, plan);
         double bound = relaxed.bound();
-        if (whole && plan.length <= EXACT && !isClose(account.worth(), bound)) {
+        if (isExact(paths) && !isClose(account.worth(), bound)) {
             Whole solver = new Whole(paths);
             boolean overruns = paths.layout.isOverrun(account.use());
             Optional<Whole.Answer> answer = solver.solve(
@@ -85,7 +82,7 @@ final class Planner {
                             new Path[plan.length]),
                     late.seconds(),
                     gap,
-                    MOST_NODES);
+                    WORK);
             if (answer.isPresent()) {
                 Account other = Account.of(paths, answer.get().paths());
                 if (other.worth() > account.worth()) {
@@ -99,6 +96,37 @@ final class Planner {
         account = Account.of(paths, plan);
         bound = Math.max(bound, account.worth());
         return new Plan(plan, relaxed.prices(), bound, relaxed.bound(), account, isClose(account.worth(), bound));
+    }
+
+    /** Tell whether there are so few mothers, and so many allowed, that all goes to branch and bound. */
+    static boolean isExact(Paths paths) {
+        return paths.stocks.length
+                <= Math.min(EXACT, paths.layout.question.settings().anewUpTo());
+    }
+
+    /** Put the plans of all parts together. */
+    Plan together(Paths paths, List<Parts.Part> parts, List<Plan> plans) {
+        Path[] all = new Path[paths.stocks.length];
+        double[] prices = paths.first();
+        double bound = 0;
+        double pricedBound = 0;
+        for (int at = 0; at < plans.size(); at++) {
+            Parts.Part part = parts.get(at);
+            Plan plan = plans.get(at);
+            for (int i = 0; i < part.members().length; i++) {
+                all[part.members()[i]] = plan.paths()[i];
+            }
+            for (int row = 0; row < prices.length; row++) {
+                if (part.paths().rows[row]) {
+                    prices[row] = plan.prices()[row];
+                }
+            }
+            bound += plan.bound();
+            pricedBound += plan.pricedBound();
+        }
+        Account account = Account.of(paths, all);
+        return new Plan(
+                all, prices, Math.max(bound, account.worth()), pricedBound, account, isClose(account.worth(), bound));
     }
 
     /** Return a plan that breaks no right and no share: mothers who set something are left alone until none is broken. */
@@ -137,12 +165,13 @@ final class Planner {
         Random random = new Random(SEED);
         Path[] plan = begin;
         double worth = Account.of(paths, plan).worth();
-        int most = whole && plan.length <= EXACT ? FEW_SHAKES : MOST_SHAKES;
-        int shakes = Math.min(most, SHAKES / Math.max(1, plan.length));
+        int shakes = Math.min(MOST_SHAKES, SHAKES / Math.max(1, plan.length));
         for (int shake = 0; shake < shakes && !late.isOver() && !isClose(worth, bound); shake++) {
             double[] others = prices.clone();
             for (int row = 0; row < others.length; row++) {
-                others[row] *= Math.exp(WIDTH * random.nextGaussian());
+                if (paths.rows[row]) { // so that a part is shaken alike whatever stands beside it
+                    others[row] *= Math.exp(WIDTH * random.nextGaussian());
+                }
             }
             Priced.clip(paths.layout, others);
             Paths.Answer answer = paths.best(others);
@@ -206,7 +235,7 @@ final class Planner {
 
     /** Choose the best plan that can be made of the paths found. */
     private Optional<int[]> among(Paths paths, boolean mayOverrun) {
-        try (Programme programme = new Programme(paths.layout, Programme.Kind.INTEGER, mayOverrun)) {
+        try (Programme programme = new Programme(paths, Programme.Kind.INTEGER, mayOverrun)) {
             List<List<MPVariable>> variables = new ArrayList<>();
             for (int at = 0; at < paths.stocks.length; at++) {
                 List<MPVariable> mine = new ArrayList<>();

@@ -3,6 +3,7 @@ package ortet.choice;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import ortet.book.BookView;
@@ -41,7 +42,16 @@ public record Plans(PlanQuestion question, List<Plan> all) {
      * @throws ortet.value.Refused when the cultivar or the size class asked for is not in the book; the nearest are named
      */
     public static Plans ask(BookView view, Snapshot snapshot, PlanQuestion question) {
-        PlanMaker maker = new PlanMaker(view, snapshot);
+        return ask(view, snapshot, question, Optional.empty());
+    }
+
+    /**
+     * Return the plans within hours and room.
+     *
+     * @param means hours and room that there are; empty for no limit
+     */
+    public static Plans ask(BookView view, Snapshot snapshot, PlanQuestion question, Optional<PlanMeans> means) {
+        PlanMaker maker = new PlanMaker(view, snapshot, means);
         return new Plans(question, maker.plans(question));
     }
 

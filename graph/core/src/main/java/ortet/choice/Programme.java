@@ -8,6 +8,7 @@ import com.google.ortools.linearsolver.MPSolverParameters;
 import com.google.ortools.linearsolver.MPVariable;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import ortet.value.Defect;
 import ortet.value.Unavailable;
 
@@ -33,48 +34,57 @@ final class Programme implements AutoCloseable {
     private final Kind kind;
     private final MPSolver solver;
     private final MPObjective objective;
-    private final MPConstraint[] rows;
+    /** By row; empty for those that have no say. */
+    private final List<Optional<MPConstraint>> rows = new ArrayList<>();
+
     private final MPConstraint[] totals;
     private final List<MPVariable> variables = new ArrayList<>();
 
-    Programme(Layout layout, Kind kind, boolean mayOverrun) {
-        this.layout = layout;
+    Programme(Paths paths, Kind kind, boolean mayOverrun) {
+        this.layout = paths.layout;
         this.kind = kind;
         this.solver = solver(kind);
         this.objective = solver.objective();
         objective.setMaximization();
-        this.rows = new MPConstraint[layout.rows];
         this.totals = new MPConstraint[layout.concentrations() * layout.years];
         for (int row = 0; row < layout.rows; row++) {
-            if (layout.isSales(row)) {
-                rows[row] = atMost(0);
-                rows[row].setCoefficient(variable(0, layout.available[row], layout.most[row], false), 1);
-                if (layout.least[row] > 0) {
-                    rows[row].setCoefficient(variable(0, INFINITY, layout.least[row], false), 1);
-                }
-            } else {
-                rows[row] = atMost(layout.available[row]);
-                if (mayOverrun && Double.isFinite(layout.most[row])) {
-                    rows[row].setCoefficient(variable(0, INFINITY, -layout.most[row], false), -1);
-                }
-            }
+            rows.add(paths.rows[row] ? Optional.of(row(row, mayOverrun)) : Optional.empty());
         }
         for (int at = 0; at < layout.concentrations(); at++) {
+            int concentration = at;
             for (int year = 0; year < layout.years; year++) {
                 MPConstraint total = solver.makeConstraint(0, 0);
                 MPVariable all = variable(0, INFINITY, 0, false);
                 total.setCoefficient(all, -1);
                 totals[at * layout.years + year] = total;
                 for (int row : layout.shares(at, year)) {
-                    rows[row].setCoefficient(all, -layout.share(at));
+                    rows.get(row).ifPresent(share -> share.setCoefficient(all, -layout.share(concentration)));
                 }
             }
         }
     }
 
+    private MPConstraint row(int row, boolean mayOverrun) {
+        if (layout.isSales(row)) {
+            MPConstraint sales = atMost(0);
+            sales.setCoefficient(variable(0, layout.available[row], layout.most[row], false), 1);
+            if (layout.least[row] > 0) {
+                sales.setCoefficient(variable(0, INFINITY, layout.least[row], false), 1);
+            }
+            return sales;
+        }
+        MPConstraint limit = atMost(layout.available[row]);
+        if (mayOverrun && Double.isFinite(layout.most[row])) {
+            limit.setCoefficient(variable(0, INFINITY, -layout.most[row], false), -1);
+        }
+        return limit;
+    }
+
     private static MPSolver solver(Kind kind) {
         try {
-            Loader.loadNativeLibraries();
+            synchronized (Programme.class) {
+                Loader.loadNativeLibraries();
+            }
         } catch (RuntimeException | UnsatisfiedLinkError e) {
             throw new Unavailable(
                     "the solver does not run on this kind of computer (" + System.getProperty("os.name") + ", "
@@ -114,8 +124,10 @@ final class Programme implements AutoCloseable {
         MPVariable variable = variable(0, most, column.money, whole);
         for (int i = 0; i < column.size; i++) {
             int row = column.rows[i];
-            MPConstraint constraint = row < layout.rows ? rows[row] : totals[row - layout.rows];
-            constraint.setCoefficient(variable, constraint.getCoefficient(variable) + column.amounts[i]);
+            double amount = column.amounts[i];
+            Optional<MPConstraint> shared = row < layout.rows ? rows.get(row) : Optional.of(totals[row - layout.rows]);
+            shared.ifPresent(
+                    constraint -> constraint.setCoefficient(variable, constraint.getCoefficient(variable) + amount));
         }
         return variable;
     }
@@ -156,6 +168,16 @@ final class Programme implements AutoCloseable {
         return found == MPSolver.ResultStatus.OPTIMAL || found == MPSolver.ResultStatus.FEASIBLE;
     }
 
+    /** Return how many variables there are. */
+    int size() {
+        return solver.numVariables();
+    }
+
+    /** Return after how many branchings a search may stop, so that it takes about as long as others do. */
+    int nodes(int work) {
+        return Math.max(1, work / Math.max(1, solver.numVariables()));
+    }
+
     double value() {
         return objective.value();
     }
@@ -164,11 +186,12 @@ final class Programme implements AutoCloseable {
         return objective.bestBound();
     }
 
-    /** Return the dual prices of the shared rows, put within what they can be. */
+    /** Return the dual prices of the shared rows, and what a row that has no say is worth, put within what they can be. */
     double[] prices() {
         double[] prices = new double[layout.rows];
         for (int row = 0; row < prices.length; row++) {
-            prices[row] = rows[row].dualValue();
+            double without = layout.isSales(row) ? layout.most[row] : 0;
+            prices[row] = rows.get(row).map(MPConstraint::dualValue).orElse(without);
         }
         Priced.clip(layout, prices);
         return prices;

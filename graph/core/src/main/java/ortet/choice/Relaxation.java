@@ -34,7 +34,7 @@ final class Relaxation implements AutoCloseable {
         this.paths = paths;
         this.layout = paths.layout;
         int size = paths.stocks.length;
-        this.programme = new Programme(layout, Programme.Kind.SIMPLEX, true);
+        this.programme = new Programme(paths, Programme.Kind.SIMPLEX, true);
         this.mothers = new MPConstraint[size];
         for (int at = 0; at < size; at++) {
             mothers[at] = programme.exactly(1);

@@ -20,6 +20,9 @@ final class Stock {
     /** By arc: positions by band, then cuttings, as expected. */
     private final int[][] free;
 
+    /** What a step of severity counts in money. */
+    final double step;
+
     final double[][] tree;
     final double[][] end;
     /** What trying out teaches is worth; set between two solutions. */
@@ -49,6 +52,7 @@ final class Stock {
                 shareRows[at][year] = layout.share(at, mother, year);
             }
         }
+        this.step = layout.step(mother.cultivar());
         int stages = shape.stages();
         this.wood = new int[stages][][];
         wood[0] = new int[layout.years][];
@@ -117,6 +121,11 @@ final class Stock {
         return mother.asTree().orElseThrow().afterLayering().get(0) * layout.discount(year);
     }
 
+    /** Return by how much less a deed counts than leaving her would, were both worth the same. */
+    double reluctance(Layout layout, Deed deed, int year) {
+        return step * layout.severity[deed.ordinal()][year];
+    }
+
     /** Tell whether a deed is open to her in a year, whatever her wood. */
     boolean isOpen(Shape.Arc arc) {
         return open[arc.number()];
@@ -141,6 +150,19 @@ final class Stock {
                 into[band] += many * arc.taken()[i] / shape.parts();
             }
         }
+    }
+
+    /** Return by band the most positions, and then the most cuttings, that she ever carries. */
+    int[] mostWood() {
+        int[] most = new int[bands + 1];
+        for (int[][] stage : wood) {
+            for (int[] one : stage) {
+                for (int band = 0; band <= bands; band++) {
+                    most[band] = Math.max(most[band], one[band]);
+                }
+            }
+        }
+        return most;
     }
 
     private boolean mayDo(int year, Shape.Arc arc) {

@@ -11,8 +11,12 @@ import ortet.book.Progress;
 
 /** Finds how sure a plan is: draw by draw, made anew or priced. */
 final class Surety {
-    private static final int NODES = 10_000;
+    /** Branchings times variables in the search for the next best deed. */
+    private static final int WORK = 20_000;
+
     private static final double ROUNDING = 1e-9;
+    /** What the solver itself may be off by, as a share. */
+    private static final double CLOSE = 2e-6;
     /** What share of a mother's worth on the mean two deeds may lie apart and still be as good. */
     private static final double NEAR = 0.01;
 
@@ -26,6 +30,12 @@ final class Surety {
 
     private final Paths paths;
     private final Planner.Plan plan;
+    private final List<Parts.Part> parts;
+    private final List<Planner.Plan> plans;
+    /** By mother: the number of her part, and hers in it. */
+    private final int[] partOf;
+
+    private final int[] numberIn;
     private final boolean whole;
     private final Deadline late;
     private final int[] same;
@@ -33,7 +43,25 @@ final class Surety {
     private final List<Double> met = new ArrayList<>();
     private int drawn;
 
-    Surety(Paths paths, Planner.Plan plan, boolean whole, Deadline late, Progress progress) {
+    Surety(
+            Paths paths,
+            Planner.Plan plan,
+            List<Parts.Part> parts,
+            List<Planner.Plan> plans,
+            boolean whole,
+            Deadline late,
+            Progress progress) {
+        this.parts = parts;
+        this.plans = plans;
+        this.partOf = new int[paths.stocks.length];
+        this.numberIn = new int[paths.stocks.length];
+        for (int part = 0; part < parts.size(); part++) {
+            int[] members = parts.get(part).members();
+            for (int i = 0; i < members.length; i++) {
+                partOf[members[i]] = part;
+                numberIn[members[i]] = i;
+            }
+        }
         this.paths = paths;
         this.plan = plan;
         this.whole = whole;
@@ -53,7 +81,11 @@ final class Surety {
             }
             Paths now = drawn(single, products, draw);
             if (whole) {
-                anew(now, prices, counts);
+                double[] own = prices.clone();
+                for (Parts.Part part : parts) {
+                    anew(part, now.of(part.members(), part.paths().rows), prices, own);
+                }
+                price(now, new Priced(single, products, own), counts);
             } else {
                 price(now, new Priced(single, products, moved(sample, sampled, prices, draw)), counts);
             }
@@ -128,26 +160,35 @@ final class Surety {
         return new Paths(single, products, paths.stocks, takings, factors);
     }
 
-    private void anew(Paths now, double[] prices, AtomicIntegerArray counts) {
-        for (int at = 0; at < paths.stocks.length; at++) {
+    /** Find the prices of a part in a draw. */
+    private void anew(Parts.Part part, Paths now, double[] prices, double[] into) {
+        for (int at = 0; at < now.stocks.length; at++) {
             if (now.woodFactors[at] == 1) {
-                List<Path> known = paths.found.get(at);
+                List<Path> known = part.paths().found.get(at);
                 now.found.get(at).addAll(known.subList(0, Math.min(KNOWN, known.size())));
             }
         }
-        double[] own;
-        try (Relaxation relaxation = new Relaxation(now, prices)) {
-            own = relaxation.solve(ROUNDING, late, Progress.NONE).prices();
+        double[] begin = now.first();
+        for (int row = 0; row < begin.length; row++) {
+            begin[row] = now.rows[row] ? prices[row] : begin[row];
         }
-        price(now, new Priced(now.layout, now.products, own), counts);
+        try (Relaxation relaxation = new Relaxation(now, begin)) {
+            double[] own = relaxation.solve(ROUNDING, late, Progress.NONE).prices();
+            for (int row = 0; row < own.length; row++) {
+                if (now.rows[row]) {
+                    into[row] = own[row];
+                }
+            }
+        }
     }
 
     private void price(Paths now, Priced priced, AtomicIntegerArray counts) {
-        double near = NEAR * Math.abs(plan.bound()) / paths.stocks.length;
         Walk walk = new Walk(now.layout);
         for (int at = 0; at < paths.stocks.length; at++) {
             Stock stock = paths.stocks[at];
             double best = walk.of(stock, priced, now.takings[at], now.woodFactors[at], 1);
+            Planner.Plan own = plans.get(partOf[at]);
+            double near = NEAR * Math.abs(own.bound()) / own.paths().length;
             if (walk.with(Chooser.deed(stock, plan.paths()[at], 0)) >= best - near) {
                 counts.incrementAndGet(at);
             }
@@ -196,43 +237,55 @@ final class Surety {
         }
         Stock stock = paths.stocks[at];
         Deed named = next == Deed.LEAVE_LONG ? stock.named(0, 0, stock.shape.arcs(0, 0)[0]) : next;
-        double cost = Math.max(0, walk.with(chosen) - walk.with(next));
-        if (!whole || paths.stocks.length > Planner.EXACT || !plan.isBest() || late.isOver()) {
+        double preferred = stock.reluctance(paths.layout, next, 0) - stock.reluctance(paths.layout, chosen, 0);
+        double cost = Math.max(0, walk.with(chosen) - walk.with(next) - preferred);
+        Planner.Plan own = plans.get(partOf[at]);
+        if (!Planner.isExact(parts.get(partOf[at]).paths()) || !own.isBest() || late.isOver()) {
             return Optional.of(new Alternative(named, cost, Sureness.Way.PRICED));
         }
-        return anewWithout(at, chosen, cost).or(() -> Optional.of(new Alternative(named, cost, Sureness.Way.PRICED)));
+        return anewWithout(at, chosen, walk.with(chosen) - walk.with(next))
+                .or(() -> Optional.of(new Alternative(named, cost, Sureness.Way.PRICED)));
     }
 
     /**
      * Make the plan anew without the deed. A plan found among arcs that can take part in plans worth at least some sum is the
      * best of all if it is worth that much; else the sum is lowered.
      */
-    private Optional<Alternative> anewWithout(int at, Deed chosen, double cost) {
-        double worth = plan.account().worth();
+    private Optional<Alternative> anewWithout(int who, Deed chosen, double apart) {
+        Paths some = parts.get(partOf[who]).paths();
+        Planner.Plan best = plans.get(partOf[who]);
+        int at = numberIn[who];
+        double cost = Math.max(0, apart);
+        double worth = best.account().worth();
         double least = worth - 2 * cost - 0.01 * Math.max(1, Math.abs(worth));
         Whole.Barred barred = new Whole.Barred(at, chosen);
-        for (int attempt = 0; attempt < 3; attempt++) {
-            double asked = attempt == 2 ? Double.NEGATIVE_INFINITY : least;
-            Optional<Whole.Answer> answer = new Whole(paths)
+        for (int attempt = 0; attempt < 2; attempt++) {
+            double asked = attempt == 1 ? Double.NEGATIVE_INFINITY : least;
+            Optional<Whole.Answer> answer = new Whole(some)
                     .solve(
                             new Whole.Ask(
-                                    plan.prices(),
-                                    plan.pricedBound(),
+                                    best.prices(),
+                                    best.pricedBound(),
                                     asked,
                                     Optional.of(barred),
                                     true,
-                                    new Path[paths.stocks.length]),
+                                    new Path[some.stocks.length]),
                             late.seconds(),
                             0,
-                            NODES);
+                            WORK);
             if (answer.isPresent()) {
-                Account account = Account.of(paths, answer.get().paths());
+                Account account = Account.of(some, answer.get().paths());
+                if (answer.get().bound() - account.worth() > CLOSE * Math.max(1, Math.abs(worth))) {
+                    return Optional.empty(); // the search was stopped before its end
+                }
                 if (account.worth() >= asked) {
-                    Deed deed = Chooser.deed(paths.stocks[at], answer.get().paths()[at], 0);
-                    return Optional.of(new Alternative(deed, Math.max(0, worth - account.worth()), Sureness.Way.ANEW));
+                    Deed deed = Chooser.deed(some.stocks[at], answer.get().paths()[at], 0);
+                    return Optional.of(new Alternative(
+                            deed,
+                            Math.max(0, worth + best.account().reluctance() - account.worth() - account.reluctance()),
+                            Sureness.Way.ANEW));
                 }
             }
-            least -= 10 * Math.max(cost, 0.1 * Math.max(1, Math.abs(worth)));
         }
         return Optional.empty();
     }

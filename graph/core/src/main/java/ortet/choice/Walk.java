@@ -83,7 +83,8 @@ final class Walk {
     /** Return what a deed brings in its year, without what she is worth after it; minus infinity when it cannot be done. */
     double arc(int year, int state, Shape.Arc arc, double woodFactor) {
         double sum = (arc.longParts() * upkeepLong[year] + arc.shortParts() * upkeepShort[year]) / stock.shape.parts()
-                + setUp[arc.deed().ordinal()][year];
+                + setUp[arc.deed().ordinal()][year]
+                - stock.step * layout.severity[arc.deed().ordinal()][year];
         if (arc.deed() == Deed.SELL) {
             sum += stock.worth(stock.tree, year, stock.shape.stagesOf(year, state));
         } else if (arc.deed().sets()) {

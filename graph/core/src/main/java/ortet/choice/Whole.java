@@ -14,6 +14,8 @@ import java.util.Optional;
  */
 final class Whole {
     private static final double ROUNDING = 1e-6;
+    /** With more variables than this, branching betters neither plan nor bound in any time that one would wait. */
+    private static final int MOST = 600;
 
     private final Paths paths;
     private final Layout layout;
@@ -37,11 +39,11 @@ final class Whole {
      * @param ask what is asked
      * @param seconds after how long to stop
      * @param gap by what share the best found may fall short of the best
-     * @param nodes after how many branchings to stop
+     * @param work after how many branchings times variables to stop
      * @return the best plan worth at least what is known; empty when none was found
      */
-    Optional<Answer> solve(Ask ask, double seconds, double gap, int nodes) {
-        try (Programme programme = new Programme(layout, Programme.Kind.INTEGER, ask.mayOverrun())) {
+    Optional<Answer> solve(Ask ask, double seconds, double gap, int work) {
+        try (Programme programme = new Programme(paths, Programme.Kind.INTEGER, ask.mayOverrun())) {
             Priced priced = new Priced(layout, paths.products, ask.prices());
             Walk walk = new Walk(layout);
             double slack = ask.bound() - ask.known() + ROUNDING * Math.max(1, Math.abs(ask.bound()));
@@ -57,13 +59,17 @@ final class Whole {
                 if (answer[at] == null) {
                     Optional<Deed> not =
                             ask.barred().filter(one -> one.mother() == who).map(Barred::deed);
-                    steps.add(steps(programme, priced, walk, at, Math.max(0, slack), not));
+                    List<Step> open = steps(programme, priced, walk, at, Math.max(0, slack), not);
+                    if (open.isEmpty()) {
+                        return Optional.empty(); // whatever she may still do is too far from the best
+                    }
+                    steps.add(open);
                 } else {
                     programme.fixed(paths.column(at, answer[at]));
                     steps.add(List.of());
                 }
             }
-            if (!programme.solve(seconds, gap, nodes)) {
+            if (programme.size() > MOST || !programme.solve(seconds, gap, programme.nodes(work))) {
                 return Optional.empty();
             }
             for (int at = 0; at < answer.length; at++) {

@@ -199,11 +199,51 @@ class ChooserTests {
     }
 
     @Test
+    void aCultivarAloneGetsTheSamePlanAsAmongAllWhereNothingTiesThem() {
+        ChoiceQuestion like = Nurseries.like(9, 3, 20, 13, large(0).anewUpTo(40).years(2));
+        ChoiceQuestion all =
+                like.with(new Limits(Amounts.everyYear(List.of(1e6, 1e6, 1e6, 1e6)), Map.of(), List.of(), List.of()));
+        Choice together = choose(all);
+        double worth = 0;
+        double bound = 0;
+        for (String cultivar : List.of("Cultivar 0", "Cultivar 1", "Cultivar 2")) {
+            Choice alone = choose(only(all, cultivar));
+            worth += alone.worth();
+            bound += alone.bound();
+            for (Advice advice : alone.advice()) {
+                Advice other = together.advice().stream()
+                        .filter(one -> one.mother().equals(advice.mother()))
+                        .findFirst()
+                        .orElseThrow();
+                assertEquals(advice.years(), other.years(), advice.mother());
+            }
+        }
+        near(worth, together.worth(), "worth");
+        near(bound, together.bound(), "bound");
+    }
+
+    private static ChoiceQuestion only(ChoiceQuestion all, String cultivar) {
+        return new ChoiceQuestion(
+                all.mothers().stream()
+                        .filter(one -> one.cultivar().equals(cultivar))
+                        .toList(),
+                all.ways(),
+                all.outlets().stream()
+                        .filter(one -> one.cultivar().equals(cultivar))
+                        .toList(),
+                all.limits(),
+                all.costs(),
+                all.seasons(),
+                all.settings());
+    }
+
+    @Test
     void nextBestDeedCostsWhatAPlanWithoutTheDeedLacks() {
         int compared = 0;
         for (long seed = 700; seed < 720; seed++) {
             ChoiceQuestion question = Nurseries.tiny(seed);
             Choice choice = choose(question);
+            EveryPlan.Best every = EveryPlan.of(question);
             for (int at = 0; at < choice.advice().size(); at++) {
                 Advice advice = choice.advice().get(at);
                 EveryPlan.Best without =
@@ -212,7 +252,7 @@ class ChooserTests {
                     Alternative next = advice.next().orElseThrow();
                     assertEquals(Sureness.Way.ANEW, next.way());
                     assertEquals(
-                            choice.worth() - without.worth(),
+                            Math.max(0, choice.worth() + every.reluctance() - without.worth() - without.reluctance()),
                             next.cost(),
                             2 * CLOSE * Math.max(1, Math.abs(choice.worth())),
                             "seed " + seed + ", mother " + at);

@@ -15,12 +15,14 @@ final class EveryPlan {
     /** What one mother's plan brings and uses. */
     private static final class Plan {
         double money;
+        double reluctance;
         Deed first = Deed.REST;
         final Map<String, Double> use = new HashMap<>();
 
         Plan copy() {
             Plan copy = new Plan();
             copy.money = money;
+            copy.reluctance = reluctance;
             copy.first = first;
             copy.use.putAll(use);
             return copy;
@@ -53,7 +55,7 @@ final class EveryPlan {
     }
 
     /** The best of all plans. */
-    record Best(boolean exists, double worth, double met, long plans) {}
+    record Best(boolean exists, double worth, double reluctance, double met, long plans) {}
 
     private final ChoiceQuestion question;
     private final int years;
@@ -111,25 +113,27 @@ final class EveryPlan {
                     .filter(plan -> !isBarred || !plan.isFirst(barred))
                     .toList());
         }
-        double[] best = {Double.NEGATIVE_INFINITY, Double.NaN};
+        double[] best = {Double.NEGATIVE_INFINITY, Double.NaN, 0};
         long[] plans = {0};
         combine(all, 0, new Plan(), best, plans);
-        return new Best(best[0] > Double.NEGATIVE_INFINITY, best[0], best[1], plans[0]);
+        return new Best(best[0] > Double.NEGATIVE_INFINITY, best[0], best[2], best[1], plans[0]);
     }
 
     private void combine(List<List<Plan>> all, int at, Plan sum, double[] best, long[] plans) {
         if (at == all.size()) {
             plans[0]++;
-            double worth = worth(sum);
+            double worth = worth(sum) - sum.reluctance;
             if (worth > best[0] && fits(sum)) {
                 best[0] = worth;
                 best[1] = met(sum);
+                best[2] = sum.reluctance;
             }
             return;
         }
         for (Plan plan : all.get(at)) {
             Plan both = sum.copy();
             both.money += plan.money;
+            both.reluctance += plan.reluctance;
             plan.use.forEach(both::use);
             combine(all, at + 1, both, best, plans);
         }
@@ -251,6 +255,7 @@ final class EveryPlan {
         SetUp setUp = question.setUp();
         Plan thrownAway = cutBack.copy();
         needs(thrownAway, setUp.cuttingBack(), year, 1);
+        reluctant(thrownAway, year, 2);
         from(year + 1, cut, thrownAway);
         if (held) {
             return;
@@ -264,6 +269,7 @@ final class EveryPlan {
             for (int many = 1; many <= cuttings; many++) {
                 Plan struck = cutBack.copy().first(year, Deed.TAKE_CUTTINGS);
                 needs(struck, setUp.cuttings(), year, 1);
+                reluctant(struck, year, 3);
                 set(struck, raising, year, many, mother.rates().cuttings(0, 0));
                 from(year + 1, cut, struck);
             }
@@ -271,6 +277,7 @@ final class EveryPlan {
         if (mother.asTree().isPresent()) {
             Plan sold = plan.copy().first(year, Deed.SELL);
             needs(sold, setUp.selling(), year, 1);
+            reluctant(sold, year, 5);
             sold.money += worth(mother.asTree().get(), parts, year) * discount(year);
             made.add(sold);
         }
@@ -311,6 +318,7 @@ final class EveryPlan {
                         Plan layered = plan.copy().first(year, Deed.LAYER);
                         upkeep(layered, year, parts, false);
                         needs(layered, question.setUp().layering(), year, 1);
+                        reluctant(layered, year, 4);
                         set(layered, thinWays.get(0), year, some, share);
                         set(layered, thickWays.get(0), year, first, share);
                         if (first < many) {
@@ -320,6 +328,7 @@ final class EveryPlan {
                         if (everything && mother.asTree().isPresent()) {
                             Plan sold = layered.copy().first(year, Deed.LAYER_AND_SELL);
                             needs(sold, question.setUp().selling(), year, 1);
+                            reluctant(sold, year, 2); // beyond layering, 6 in all
                             sold.money += mother.asTree().get().afterLayering().get(0) * discount(year);
                             made.add(sold);
                         }
@@ -372,6 +381,17 @@ final class EveryPlan {
             boolean shortened = cutBack || part.kind() == 'S' && part.age() == 1;
             needs(plan, shortened ? mother.whileShort() : mother.whileLong(), year, 1.0 / parts.size());
         }
+    }
+
+    /** The page's order: each step counts a share of the cultivar's dearest price less, later years nine tenths of that. */
+    private void reluctant(Plan plan, int year, int steps) {
+        double dearest = 1;
+        for (Outlet outlet : question.outlets()) {
+            if (outlet.cultivar().equals(mother.cultivar())) {
+                dearest = Math.max(dearest, outlet.price());
+            }
+        }
+        plan.reluctance += steps * question.settings().ties() * dearest * discount(year) * (year == 0 ? 1 : 0.9);
     }
 
     private void set(Plan plan, Raising raising, int year, int many, double share) {

@@ -108,6 +108,6 @@ class LearningTests {
                 new Limits(PLENTY, Map.of(), List.of(), List.of()),
                 Costs.NONE,
                 SeasonEffects.NONE,
-                new Settings(Aim.MARGIN, years, 1, 0, 40, 0, 0, Duration.ofMinutes(1)));
+                new Settings(Aim.MARGIN, years, 1, 0, 0, 40, 0, 0, Duration.ofMinutes(1)));
     }
 }

@@ -11,7 +11,7 @@ import java.util.TreeMap;
 
 /** Invented nurseries to choose in: small ones that can be gone through plan by plan, and large ones. */
 final class Nurseries {
-    static final Settings SMALL = new Settings(Aim.MARGIN, 2, 1, 0, 40, 0, 0, Duration.ofSeconds(60));
+    static final Settings SMALL = new Settings(Aim.MARGIN, 2, 1, 0, 0, 40, 0, 0, Duration.ofSeconds(60));
 
     private Nurseries() {}
 
@@ -68,7 +68,7 @@ final class Nurseries {
                 costs,
                 SeasonEffects.NONE,
                 setUp(random, seasons),
-                SMALL.discount(random.nextInt(3) == 0 ? 0.1 : 0));
+                SMALL.discount(random.nextInt(3) == 0 ? 0.1 : 0).ties(random.nextInt(3) * 0.002));
     }
 
     /** In every other nursery going to a mother takes something, each deed something else. */

@@ -105,19 +105,20 @@ class PlanKeptTests {
     @Test
     void saysWhetherItIsBehindAndHowManyMoreWouldMendIt() {
         plan("Enough", 6, 12);
-        plan("Few", 9, 12);
         set(12);
         assertEquals(State.ON_COURSE, asOf("2020-05-20", "Enough").state());
         assertEquals(
                 Optional.of(0),
                 asOf("2020-05-20", "Enough").outlook().orElseThrow().more());
-        PlanKept few = asOf("2020-05-20", "Few");
+        // kept anew with more wanted
+        plan("Enough", 9, 12);
+        PlanKept few = asOf("2020-05-20", "Enough");
         assertEquals(State.BEHIND, few.state());
         int more = few.outlook().orElseThrow().more().orElseThrow();
         diary.write("2020-05-20 layer-set M-1..M-" + more + "; mother=K-1");
-        assertEquals(State.ON_COURSE, asOf("2020-05-20", "Few").state());
+        assertEquals(State.ON_COURSE, asOf("2020-05-20", "Enough").state());
         diary.write("2020-05-21 failed M-1; cause=dried");
-        PlanKept late = asOf("2020-06-01", "Few");
+        PlanKept late = asOf("2020-06-01", "Enough");
         assertEquals(State.BEHIND, late.state());
         assertEquals(Optional.empty(), late.outlook().orElseThrow().more(), "the days of setting are over");
     }
@@ -125,7 +126,6 @@ class PlanKeptTests {
     @Test
     void comparesWithWhatCameWhenItsDayIsOver() {
         plan("Six", 6, 12);
-        plan("Seven", 7, 12);
         set(8);
         diary.write(
                 "2020-09-20 severed N-1..N-8",
@@ -137,8 +137,25 @@ class PlanKeptTests {
         assertEquals(State.MET, six.state());
         assertEquals(6, six.fit());
         assertEquals(Optional.empty(), six.outlook());
-        assertEquals(State.MISSED, asOf("2022-12-02", "Seven").state(), "the seventh came a day too late");
         assertEquals(State.MET, asOf("2022-11-01", "Six").state(), "met before its day");
+        plan("Six", 7, 12);
+        assertEquals(State.MISSED, asOf("2022-12-02", "Six").state(), "the seventh came a day too late");
+    }
+
+    @Test
+    void countsEachUnitForOnePlanTheEarlierFirst() {
+        plan("First", 3, 5);
+        plan("Second", 3, 4);
+        set(7);
+        assertEquals(5, asOf("2020-05-20", "First").set());
+        assertEquals(0, asOf("2020-05-20", "First").toCome());
+        PlanKept second = asOf("2020-05-20", "Second");
+        assertEquals(2, second.set());
+        assertEquals(2, second.toCome());
+        // what is beyond both counts for the last
+        diary.write("2020-05-14 layer-set M-1..M-4; mother=K-1");
+        assertEquals(5, asOf("2020-05-20", "First").set());
+        assertEquals(6, asOf("2020-05-20", "Second").set());
     }
 
     @Test

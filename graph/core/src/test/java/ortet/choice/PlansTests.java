@@ -249,7 +249,7 @@ class PlansTests {
             diary.write((year + 4) + "-04-01 graded K-1-" + year + "-" + (year % 2 == 0 ? 9 : 7) + "; size=small");
         }
         store.read(view -> {
-            PlanMaker maker = new PlanMaker(view, Snapshot.of(view, DAY, Plans.parts()));
+            PlanMaker maker = new PlanMaker(view, Snapshot.of(view, DAY, Plans.parts()), Optional.empty());
             int before = 0;
             for (int count = 1; count <= 40; count += 3) {
                 int needed = needed(maker, count, 0.9, BY);

@@ -70,7 +70,7 @@ import ortet.yield.Past;
 /** Reads what the choice of stock rests on out of the book (docs/methods/choice.md). */
 public final class InputsReader {
     /** How many plants are looked at, those kept as stock first, then those used as mothers last. */
-    public static final int MOST = 2000;
+    public static final int MOST = 20_000;
 
     private static final String NO_PLACE = "place not known";
     private static final String BENCH = "growing on";
@@ -96,6 +96,7 @@ public final class InputsReader {
     private final List<String> notes = new ArrayList<>();
     private final List<Explained> explained = new ArrayList<>();
     private final Map<Method, GroupDraws> seasons = new HashMap<>();
+    private final Map<String, List<MotherDiary>> members = new HashMap<>();
     private final int lastDay;
     private final int firstYear;
 
@@ -197,6 +198,7 @@ public final class InputsReader {
                 "entries measured, with positions");
         Woods woods = new Woods(bands, regrowth, firstYear, request.years());
         Rearing rearing = new Rearing(snapshot, past, woods);
+        gather(diaries, rearing);
         int draws = Math.max(LEAST_DRAWS, request.draws());
         Map<Method, Optional<GroupDraws>> takes = new HashMap<>();
         Map<Method, Optional<GroupDraws>> establishments = new HashMap<>();
@@ -334,26 +336,22 @@ public final class InputsReader {
     }
 
     /** Return the circles of mothers by whom one may be told: her cultivar, her species, her genus, all. */
-    private List<Regrowth.Circle> circles(int unit, Map<Integer, MotherDiary> diaries, Rearing rearing) {
-        int name = names.name(unit);
-        Map<String, List<MotherDiary>> circles = new LinkedHashMap<>();
-        circles.put(rearing.name(name), new ArrayList<>());
-        circles.putIfAbsent(rearing.species(name), new ArrayList<>());
-        circles.putIfAbsent(rearing.genus(name), new ArrayList<>());
-        circles.put("all", new ArrayList<>());
-        diaries.forEach((other, diary) -> {
-            int theirs = names.name(other);
-            Set<String> in =
-                    new TreeSet<>(List.of(rearing.name(theirs), rearing.species(theirs), rearing.genus(theirs), "all"));
-            circles.forEach((circle, members) -> {
-                if (in.contains(circle)) {
-                    members.add(diary);
-                }
-            });
-        });
-        return circles.entrySet().stream()
-                .map(circle -> new Regrowth.Circle(circle.getKey(), circle.getValue()))
+    private List<Regrowth.Circle> circles(int unit, Rearing rearing) {
+        return around(unit, rearing).stream()
+                .map(name -> new Regrowth.Circle(name, members.getOrDefault(name, List.of())))
                 .toList();
+    }
+
+    private Set<String> around(int unit, Rearing rearing) {
+        int name = names.name(unit);
+        return new LinkedHashSet<>(List.of(rearing.name(name), rearing.species(name), rearing.genus(name), "all"));
+    }
+
+    /** Sort the diaries into the circles by which others are told. */
+    private void gather(Map<Integer, MotherDiary> diaries, Rearing rearing) {
+        diaries.forEach((unit, diary) -> around(unit, rearing)
+                .forEach(circle -> members.computeIfAbsent(circle, key -> new ArrayList<>())
+                        .add(diary)));
     }
 
     // ---- the question ----
@@ -396,7 +394,7 @@ public final class InputsReader {
             MotherDiary diary = diaries.get(unit);
             String tag = tags.get(unit).text();
             String cultivar = rearing.name(name);
-            List<Regrowth.Circle> circles = circles(unit, diaries, rearing);
+            List<Regrowth.Circle> circles = circles(unit, rearing);
             Optional<CultivarListed> listed = name < 0
                     ? Optional.empty()
                     : listings.cultivar(snapshot.cultivars().get(name));

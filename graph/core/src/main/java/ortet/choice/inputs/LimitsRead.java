@@ -225,11 +225,17 @@ final class LimitsRead {
             }
             licences.add(new Licence(cultivar, perYear));
         });
+        Limits means = hoursAndRoom();
+        return new Limits(means.hours(), means.roomM2(), licences, shares);
+    }
+
+    /** Return the limits of hours and room alone. */
+    Limits hoursAndRoom() {
         Map<String, Amounts> room = new HashMap<>();
         for (String place : rooms) {
             room.put(place.isEmpty() ? "all room" : place, amounts(LimitLine.What.ROOM, place, false));
         }
-        return new Limits(amounts(LimitLine.What.HOURS, "", bySeason), room, licences, shares);
+        return new Limits(amounts(LimitLine.What.HOURS, "", bySeason), room, List.of(), List.of());
     }
 
     private static String named(LimitLine line, UnaryOperator<String> wholeName) {
