@@ -63,7 +63,10 @@ final class Luck {
     double share(Of what, int year, int... which) {
         long mixed = mix(seed, what.ordinal() + 1L);
         mixed = mix(mixed, what == Of.GROUND ? 0 : year);
-        boolean isShown = year < from || year == from && (what == Of.POSITIONS || what == Of.ORDERS);
+        // what a grower feels like doing is his own, and no luck
+        boolean isShown = year < from
+                || year == from && (what == Of.POSITIONS || what == Of.ORDERS)
+                || what == Of.HABIT;
         mixed = what == Of.GROUND || isShown ? mixed : mix(mixed, later);
         for (int one : which) {
             mixed = mix(mixed, one + 1L);
