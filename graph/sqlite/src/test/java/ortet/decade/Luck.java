@@ -64,9 +64,8 @@ final class Luck {
         long mixed = mix(seed, what.ordinal() + 1L);
         mixed = mix(mixed, what == Of.GROUND ? 0 : year);
         // what a grower feels like doing is his own, and no luck
-        boolean isShown = year < from
-                || year == from && (what == Of.POSITIONS || what == Of.ORDERS)
-                || what == Of.HABIT;
+        boolean isShown =
+                year < from || year == from && (what == Of.POSITIONS || what == Of.ORDERS) || what == Of.HABIT;
         mixed = what == Of.GROUND || isShown ? mixed : mix(mixed, later);
         for (int one : which) {
             mixed = mix(mixed, one + 1L);
