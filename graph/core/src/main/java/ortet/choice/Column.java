@@ -23,6 +23,36 @@ final class Column {
         amounts[size++] = amount;
     }
 
+    /** Add another, so often. */
+    void add(Column other, double often) {
+        money += often * other.money;
+        for (int i = 0; i < other.size; i++) {
+            add(other.rows[i], often * other.amounts[i]);
+        }
+    }
+
+    /** Return this with each row but once, and only those that have a say; rows beyond the list, which are totals, have one. */
+    Column only(boolean[] said) {
+        Column other = new Column();
+        other.money = money;
+        for (int i = 0; i < size; i++) {
+            int row = rows[i];
+            if (row < said.length && !said[row]) {
+                continue;
+            }
+            int at = 0;
+            while (at < other.size && other.rows[at] != row) {
+                at++;
+            }
+            if (at < other.size) {
+                other.amounts[at] += amounts[i];
+            } else {
+                other.add(row, amounts[i]);
+            }
+        }
+        return other;
+    }
+
     /** Add what a mother or unit needs in a year, some so often. */
     void add(Layout layout, Needs needs, int year, double often) {
         Costs costs = layout.question.costs();

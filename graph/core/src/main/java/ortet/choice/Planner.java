@@ -26,7 +26,7 @@ final class Planner {
     private static final int LITTLE = 10_000;
 
     /** Branchings times variables: some tenths of a second to a second on one core. */
-    private static final int WORK = 30_000;
+    private static final int WORK = 20_000;
 
     /** Steps from prices that are not known at all; half as many from good ones. At 100 the gap lessens by a third. */
     private static final int STEPS = 60;
