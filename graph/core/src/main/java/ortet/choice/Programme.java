@@ -35,6 +35,13 @@ final class Programme implements AutoCloseable {
     private static final String CUTS =
             "separating/maxroundsroot = 5\nseparating/maxrounds = 0\nheuristics/alns/freq = -1\n";
 
+    /**
+     * Simplex now and then goes in circles. Programmes here take less than half a step for each row and variable; one that
+     * takes ten times as many is begun anew, and then given up.
+     */
+    private static final int STEPS_EACH = 5;
+
+    private static final int MOST_STEPS = 1000;
     private static final double INFINITY = Double.POSITIVE_INFINITY;
 
     private final Layout layout;
@@ -156,6 +163,10 @@ final class Programme implements AutoCloseable {
         if (kind == Kind.INTEGER) {
             solver.setSolverSpecificParametersAsString("limits/nodes = " + nodes + "\n" + CUTS);
         }
+        if (kind == Kind.SIMPLEX) {
+            solver.setSolverSpecificParametersAsString("max_number_of_iterations: "
+                    + (MOST_STEPS + STEPS_EACH * (solver.numConstraints() + solver.numVariables())));
+        }
         solver.setTimeLimit(Math.max(1, (long) (seconds * 1000)));
         // what was added since may have spoilt the basis from which simplex goes on; then it begins anew
         return solve(gap, true) || kind == Kind.SIMPLEX && solve(gap, false);
@@ -172,7 +183,8 @@ final class Programme implements AutoCloseable {
                         .swigValue());
         MPSolver.ResultStatus found = solver.solve(parameters);
         parameters.delete();
-        return found == MPSolver.ResultStatus.OPTIMAL || found == MPSolver.ResultStatus.FEASIBLE;
+        return found == MPSolver.ResultStatus.OPTIMAL
+                || found == MPSolver.ResultStatus.FEASIBLE && (kind == Kind.INTEGER || !goesOn);
     }
 
     /** Return after how many branchings a search may stop, so that it takes about as long as others do. */

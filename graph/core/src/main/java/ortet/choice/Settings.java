@@ -35,7 +35,7 @@ public record Settings(
      * draws, half of a per mille, within a minute.
      */
     public static final Settings DEFAULTS =
-            new Settings(Aim.MARGIN, 5, 1, 0.03, 0.002, 40, 200, 5e-4, Duration.ofSeconds(60));
+            new Settings(Aim.MARGIN, 5, 1, 0.03, 0.002, 40, 200, 5e-4, Duration.ofMinutes(10));
 
     private static final int MOST_YEARS = 10;
     private static final double MOST_TIES = 0.1;

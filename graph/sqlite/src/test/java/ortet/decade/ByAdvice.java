@@ -50,7 +50,7 @@ import ortet.value.Where;
 final class ByAdvice implements Policy {
     private static final int YEARS = 5;
     private static final int LONGEST = 5;
-    private static final Duration LONG = Duration.ofMinutes(10);
+    private static final Duration LONG = Duration.ofSeconds(20);
     private static final double NEAR = 0.1;
 
     private final Book book;
@@ -127,7 +127,7 @@ final class ByAdvice implements Policy {
                         day,
                         YEARS,
                         Aim.MARGIN,
-                        Optional.of(demand(records)),
+                        Optional.of(demand(records, snapshot)),
                         limits(records),
                         LONG,
                         0,
@@ -144,10 +144,14 @@ final class ByAdvice implements Policy {
         return new Answer(inputs, plans, keys);
     }
 
-    private static List<DemandLine> demand(Records records) {
+    /** Tell what is asked for, of the size classes that the book knows: of others it would not know what is meant. */
+    private static List<DemandLine> demand(Records records, Snapshot snapshot) {
         List<DemandLine> lines = new ArrayList<>();
         for (int cultivar = 0; cultivar < records.cultivars(); cultivar++) {
             for (int size = 0; size < Truth.SIZES; size++) {
+                if (!snapshot.lives().sizes().contains(Truth.size(size))) {
+                    continue;
+                }
                 for (int due = records.year(); due <= records.year() + YEARS + LONGEST; due++) {
                     lines.add(new DemandLine(
                             Truth.name(cultivar),

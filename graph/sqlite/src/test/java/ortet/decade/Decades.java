@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
@@ -67,17 +68,18 @@ public final class Decades {
      * Run.
      *
      * @param arguments the file of results, which is gone on with where it is there; how many threads; up to how many
-     *     nurseries of each world; for how many years
+     *     nurseries of each world; for how many years; in which world alone
      */
     public static void main(String[] arguments) throws Exception {
         Path file = Path.of(arguments[0]);
         int threads = Integer.parseInt(arguments[1]);
         int most = arguments.length > 2 ? Integer.parseInt(arguments[2]) : Integer.MAX_VALUE;
         int years = arguments.length > 3 ? Integer.parseInt(arguments[3]) : YEARS;
+        Set<World> worlds = arguments.length > 4 ? EnumSet.of(World.valueOf(arguments[4])) : EnumSet.allOf(World.class);
         Set<String> done = begun(file);
         List<int[]> tasks = new ArrayList<>();
         for (int nursery = 0; nursery < World.RIGHT.nurseries(); nursery++) {
-            for (World world : World.values()) {
+            for (World world : worlds) {
                 if (nursery < Math.min(most, world.nurseries())) {
                     tasks.add(new int[] {world.ordinal(), nursery});
                 }

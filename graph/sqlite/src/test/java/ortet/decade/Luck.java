@@ -54,7 +54,7 @@ final class Luck {
         this.later = later;
     }
 
-    /** Return the same luck up to a year, and another from then on. */
+    /** Return the same luck up to the day in a year's February on which it is decided what to do, and another from then on. */
     Luck otherFrom(int year, long other) {
         return new Luck(seed, year, other);
     }
@@ -63,7 +63,10 @@ final class Luck {
     double share(Of what, int year, int... which) {
         long mixed = mix(seed, what.ordinal() + 1L);
         mixed = mix(mixed, what == Of.GROUND ? 0 : year);
-        mixed = what != Of.GROUND && year >= from ? mix(mixed, later) : mixed;
+        // what a grower feels like doing is his own, and no luck
+        boolean isShown =
+                year < from || year == from && (what == Of.POSITIONS || what == Of.ORDERS) || what == Of.HABIT;
+        mixed = what == Of.GROUND || isShown ? mixed : mix(mixed, later);
         for (int one : which) {
             mixed = mix(mixed, one + 1L);
         }

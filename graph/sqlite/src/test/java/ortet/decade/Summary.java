@@ -52,6 +52,7 @@ final class Summary {
             }
             List<List<Double>> here = new ArrayList<>();
             double[] means = new double[RIVALS.size() + 1];
+            all.forEach(one -> everywhere.add(new double[RIVALS.size() + 1]));
             for (int rival = 0; rival < RIVALS.size(); rival++) {
                 Player better = better(RIVALS.get(rival), all);
                 means[rival + 1] = mean(all, better);
@@ -61,9 +62,6 @@ final class Summary {
                 here.add(ahead);
                 total.get(rival).addAll(ahead);
                 for (int at = 0; at < all.size(); at++) {
-                    if (rival == 0) {
-                        everywhere.add(new double[RIVALS.size() + 1]);
-                    }
                     double[] row = everywhere.get(everywhere.size() - all.size() + at);
                     row[0] = all.get(at).get(Player.ADVICE);
                     row[rival + 1] = all.get(at).get(better);
