@@ -67,7 +67,7 @@ public final class ChoiceCommands {
                     Optional<Path> limits,
             @Option(longName = "demand", description = "trees asked for, as CSV; past sales unless given") @Word("FILE")
                     Optional<Path> demand,
-            @Option(longName = "seconds", defaultValue = "60", description = "how long to search at most") int seconds,
+            @Option(longName = "seconds", defaultValue = "600", description = "how long to search at most") int seconds,
             @Option(longName = "draws", defaultValue = "200", description = "draws that tell how sure the plan is")
                     int draws,
             @Option(longName = "seed", defaultValue = "1", description = "seed of the draws") long seed,

@@ -210,7 +210,9 @@ final class ChoiceView {
                             ? "how sure is not told (--draws 0)"
                             : "sure: share of " + request.draws()
                                     + " draws of what is not known in which the same deed is best, "
-                                    + (plan.whole()
+                                    + (plan.advice().stream()
+                                                    .allMatch(one ->
+                                                            one.sureness().way() == Sureness.Way.ANEW)
                                             ? "the plan made anew for each"
                                             : "each mother judged at the worth of means and trees in the plan"))
                     + "; else: the next best, and what it would cost; ~: positions expected, not counted");

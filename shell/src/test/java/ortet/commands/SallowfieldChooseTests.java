@@ -22,36 +22,26 @@ class SallowfieldChooseTests {
     @TempDir
     static Path folder;
 
-    private static Path book;
+    private static GuidedDemo demo;
 
     @BeforeAll
     static void make() {
-        book = folder.resolve("demo.ortet");
-        try (Desk desk = Desk.open()) {
-            assertEquals(0, desk.type("demo", "--to", book.toString()).status());
-        }
+        demo = new GuidedDemo(folder);
     }
 
     private static Desk.Answer tried(String line) {
         try (Desk desk = Desk.open()) {
-            return desk.script(line + " --book " + book + "\n");
+            return desk.script(line + " --book " + demo.book() + "\n");
         }
     }
 
     private static String answer(String line) {
-        Desk.Answer answer = tried(line);
-        assertEquals(0, answer.status(), answer.err());
-        return answer.out();
+        return demo.answer(line);
     }
 
     @Test
     void looksAsTheGuideShowsIt() throws IOException {
-        String guide = Files.readString(Path.of("..").resolve("docs/guide.md"));
-        String line = "choose --cultivar Deshojo --draws 50" + DAY;
-        int from = guide.indexOf("ortet " + line + "\n");
-        assertTrue(from > 0, "the guide shows no answer to " + line);
-        String shown = guide.substring(from + line.length() + 7, guide.indexOf("\n```", from));
-        assertEquals(shown.strip(), answer(line).strip());
+        demo.looksAsInTheGuide("choose --cultivar Deshojo --draws 50" + DAY);
     }
 
     @Test
@@ -140,7 +130,7 @@ class SallowfieldChooseTests {
     private static void refused(String line, String words) {
         Desk.Answer answer;
         try (Desk desk = Desk.open()) {
-            answer = desk.type((line + DAY + " --book " + book).split(" "));
+            answer = desk.type((line + DAY + " --book " + demo.book()).split(" "));
         }
         assertEquals(1, answer.status(), answer.out());
         assertTrue(answer.err().contains(words), answer.err());

@@ -14,11 +14,13 @@ record Account(double[] use, double worth, double reluctance, double margin, dou
     static Account of(Paths paths, Path[] plan) {
         Layout layout = paths.layout;
         double[] use = new double[layout.rows + layout.concentrations() * layout.years];
+        Column column = new Column();
         double money = 0;
         double learning = 0;
         double reluctance = 0;
         for (int at = 0; at < plan.length; at++) {
-            Column column = paths.column(at, plan[at]);
+            column.clear();
+            plan[at].addTo(column, layout, paths.products, paths.stocks[at], paths.takings[at]);
             money += column.money;
             for (int i = 0; i < column.size; i++) {
                 use[column.rows[i]] += column.amounts[i];

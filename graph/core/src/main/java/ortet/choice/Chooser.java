@@ -17,6 +17,9 @@ import ortet.book.Progress;
  * the time limit strikes. Safe for use by several threads.
  */
 public final class Chooser {
+    /** How many times as many mothers are solved anew in parts as in one. */
+    private static final int PARTS = 5;
+
     private Chooser() {}
 
     /**
@@ -26,17 +29,19 @@ public final class Chooser {
      */
     public static Choice choose(ChoiceQuestion question, Progress progress) {
         Settings settings = question.settings();
-        Deadline late = Deadline.in(settings.draws() > 0 ? settings.atMost().dividedBy(2) : settings.atMost());
+        Deadline late = Deadline.in(
+                settings.draws() > 0 ? settings.atMost().multipliedBy(3).dividedBy(4) : settings.atMost());
         Deadline end = Deadline.in(settings.atMost());
-        boolean whole = question.mothers().size() <= settings.anewUpTo();
         Paths paths = Paths.planned(question);
         Planner planner = new Planner(settings.gap(), late, progress);
         List<Parts.Part> parts = Parts.of(paths);
         List<Planner.Plan> plans = parts.parallelStream()
                 .map(part -> plan(part.paths(), settings, planner))
                 .toList();
+        boolean anew = paths.stocks.length <= PARTS * settings.anewUpTo()
+                && parts.stream().allMatch(part -> part.members().length <= settings.anewUpTo());
         Planner.Plan plan = planner.together(paths, parts, plans);
-        Surety surety = new Surety(paths, plan, parts, plans, whole, end, progress);
+        Surety surety = new Surety(paths, plan, parts, plans, anew, end, progress);
         return answer(paths, plan, surety, parts.stream().allMatch(part -> Planner.isExact(part.paths())));
     }
 

@@ -11,6 +11,12 @@ final class Column {
     double[] amounts = new double[8];
     int size;
 
+    /** Empty it. */
+    void clear() {
+        money = 0;
+        size = 0;
+    }
+
     void add(int row, double amount) {
         if (amount == 0 || row < 0) {
             return;
@@ -21,6 +27,36 @@ final class Column {
         }
         rows[size] = row;
         amounts[size++] = amount;
+    }
+
+    /** Add another, so often. */
+    void add(Column other, double often) {
+        money += often * other.money;
+        for (int i = 0; i < other.size; i++) {
+            add(other.rows[i], often * other.amounts[i]);
+        }
+    }
+
+    /** Return this with each row but once, and only those that have a say; rows beyond the list, which are totals, have one. */
+    Column only(boolean[] said) {
+        Column other = new Column();
+        other.money = money;
+        for (int i = 0; i < size; i++) {
+            int row = rows[i];
+            if (row < said.length && !said[row]) {
+                continue;
+            }
+            int at = 0;
+            while (at < other.size && other.rows[at] != row) {
+                at++;
+            }
+            if (at < other.size) {
+                other.amounts[at] += amounts[i];
+            } else {
+                other.add(row, amounts[i]);
+            }
+        }
+        return other;
     }
 
     /** Add what a mother or unit needs in a year, some so often. */

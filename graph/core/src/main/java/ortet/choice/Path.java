@@ -15,6 +15,12 @@ record Path(int[] states, int[] arcs, int[] sets) {
     /** Return what it brings and uses. */
     Column column(Layout layout, Products products, Stock stock, Taking taking) {
         Column column = new Column();
+        addTo(column, layout, products, stock, taking);
+        return column;
+    }
+
+    /** Add what it brings and uses. */
+    void addTo(Column column, Layout layout, Products products, Stock stock, Taking taking) {
         Shape shape = stock.shape;
         for (int year = 0; year < arcs.length; year++) {
             Shape.Arc arc = shape.arcs(year, states[year])[arcs[year]];
@@ -24,7 +30,6 @@ record Path(int[] states, int[] arcs, int[] sets) {
         for (int i = 0; i < sets.length; i += WIDTH) {
             addUnits(column, layout, products, stock, taking, sets[i], sets[i + 1], sets[i + 2], sets[i + 3]);
         }
-        return column;
     }
 
     private static void addEffort(Column column, Products products, Stock stock, Shape.Arc arc, int year) {
@@ -58,7 +63,7 @@ record Path(int[] states, int[] arcs, int[] sets) {
         if (arc.deed() == Deed.SELL) {
             money += stock.worth(stock.tree, year, stock.shape.stagesOf(year, state));
         } else if (arc.deed() == Deed.LAYER_AND_SELL) {
-            money += stock.severedWorth(layout, year);
+            money += stock.severedWorth(year);
         } else if (arc.deed() == Deed.TRY_OUT) {
             money += stock.learning;
         }

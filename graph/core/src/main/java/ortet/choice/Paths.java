@@ -2,7 +2,10 @@ package ortet.choice;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.IntStream;
 
 /** All mothers, what each draw or the plan makes of them, and the paths that have been found for each. */
@@ -18,6 +21,8 @@ final class Paths {
     final boolean[] rows;
 
     final List<List<Path>> found = new ArrayList<>();
+    private final Map<Path, Column> kept = new IdentityHashMap<>();
+    private final Map<Integer, Map<Integer, Column>> units = new HashMap<>();
 
     Paths(Layout layout, Products products, Stock[] stocks, Taking[] takings, double[] woodFactors) {
         this(layout, products, stocks, takings, woodFactors, new boolean[layout.rows]);
@@ -85,11 +90,13 @@ final class Paths {
         double[][] uses = new double[parts][];
         IntStream.range(0, parts).parallel().forEach(part -> {
             Walk walk = new Walk(layout);
+            Column column = new Column();
             uses[part] = new double[layout.rows + layout.concentrations() * layout.years];
             for (int at = part * CHUNK; at < Math.min(stocks.length, (part + 1) * CHUNK); at++) {
                 worths[part] += walk.of(stocks[at], priced, takings[at], woodFactors[at], 1);
                 best[at] = walk.path(woodFactors[at]);
-                Column column = column(at, best[at]);
+                column.clear();
+                best[at].addTo(column, layout, products, stocks[at], takings[at]);
                 for (int i = 0; i < column.size; i++) {
                     uses[part][column.rows[i]] += column.amounts[i];
                 }
@@ -109,6 +116,21 @@ final class Paths {
 
     Column column(int at, Path path) {
         return path.column(layout, products, stocks[at], takings[at]);
+    }
+
+    /** Return what a path that is kept for long brings and uses of the rows that have a say. Not for several threads. */
+    Column kept(int at, Path path) {
+        return kept.computeIfAbsent(path, fresh -> column(at, fresh).only(rows));
+    }
+
+    /** Return what a unit set on a mother brings and uses of the rows that have a say. Not for several threads. */
+    Column unit(int at, int year, int band, int product) {
+        int key = (year * (stocks[at].bands + 1) + band) * products.all.size() + product;
+        return units.computeIfAbsent(at, fresh -> new HashMap<>()).computeIfAbsent(key, fresh -> {
+            Column unit = new Column();
+            Path.addUnits(unit, layout, products, stocks[at], takings[at], year, band, product, 1);
+            return unit.only(rows);
+        });
     }
 
     /** Return the number of a path among those found for a mother, or -1. */

@@ -17,13 +17,13 @@ final class Planner {
     private static final int MANY = 600;
     /** Up to how many mothers the solver is asked for the best plan that the paths found make. */
     private static final int SOME = 100;
-    /** Up to how many mothers branch and bound comes to its end in some seconds. */
-    static final int EXACT = 6;
+    /** Up to how many mothers branch and bound betters plan or bound in a second or two. */
+    static final int EXACT = 9;
 
     /** How often a plan is gone through when it is polished; the later rounds mend little. */
     private static final int ROUNDS = 6;
-    /** At the root alone: what the solver's own heuristics find there is nearly all that it finds. */
-    private static final int FEW_NODES = 1;
+    /** The same, for the best plan among the paths found. */
+    private static final int LITTLE = 10_000;
 
     /** Branchings times variables: some tenths of a second to a second on one core. */
     private static final int WORK = 20_000;
@@ -38,6 +38,8 @@ final class Planner {
     private static final int SHAKES = 4000;
 
     private static final int MOST_SHAKES = 300;
+    /** Before the first try of branch and bound. */
+    private static final int FEW_SHAKES = 20;
 
     private static final long SEED = 1;
     /** By how much prices are shaken, on the scale of logarithms. */
@@ -63,39 +65,49 @@ final class Planner {
 
     Plan plan(Paths paths, double[] first, boolean good) {
         Relaxation.Answer relaxed = relax(paths, first, good, isExact(paths) ? 0 : gap / 4);
-        Path[] plan = chosen(paths, relaxed);
-        if (plan.length <= MANY) {
-            plan = shaken(paths, plan, relaxed.prices(), relaxed.bound());
+        Found found = new Found(chosen(paths, relaxed), relaxed.bound());
+        if (isExact(paths)) {
+            // the easy ones end here; shakes and a longer search are for the others
+            found = branched(paths, shaken(paths, found, relaxed, FEW_SHAKES), relaxed, LITTLE);
+            found = branched(paths, shaken(paths, found, relaxed, MOST_SHAKES), relaxed, WORK);
+        } else if (paths.stocks.length <= MANY) {
+            found = shaken(paths, found, relaxed, Math.min(MOST_SHAKES, SHAKES / paths.stocks.length));
         }
+        Path[] plan = lawful(paths, found.plan());
         Account account = Account.of(paths, plan);
-        double bound = relaxed.bound();
-        if (isExact(paths) && !isClose(account.worth(), bound)) {
-            Whole solver = new Whole(paths);
-            boolean overruns = paths.layout.isOverrun(account.use());
-            Optional<Whole.Answer> answer = solver.solve(
-                    new Whole.Ask(
-                            relaxed.prices(),
-                            bound,
-                            account.worth(),
-                            Optional.empty(),
-                            overruns,
-                            new Path[plan.length]),
-                    late.seconds(),
-                    gap,
-                    WORK);
-            if (answer.isPresent()) {
-                Account other = Account.of(paths, answer.get().paths());
-                if (other.worth() > account.worth()) {
-                    plan = answer.get().paths();
-                    account = other;
-                }
-                bound = Math.min(bound, Math.max(account.worth(), answer.get().bound()));
-            }
-        }
-        plan = lawful(paths, plan);
-        account = Account.of(paths, plan);
-        bound = Math.max(bound, account.worth());
+        double bound = Math.max(found.bound(), account.worth());
         return new Plan(plan, relaxed.prices(), bound, relaxed.bound(), account, isClose(account.worth(), bound));
+    }
+
+    /** The best plan yet, and a bound of all plans. */
+    private record Found(Path[] plan, double bound) {}
+
+    /** Better a plan and its bound by branch and bound, as far as so much work goes. */
+    private Found branched(Paths paths, Found known, Relaxation.Answer relaxed, int work) {
+        Account account = Account.of(paths, known.plan());
+        if (isClose(account.worth(), known.bound())) {
+            return known;
+        }
+        Optional<Whole.Answer> answer = new Whole(paths)
+                .solve(
+                        new Whole.Ask(
+                                relaxed.prices(),
+                                relaxed.bound(),
+                                account.worth(),
+                                Optional.empty(),
+                                paths.layout.isOverrun(account.use()),
+                                new Path[known.plan().length]),
+                        late.seconds(),
+                        gap,
+                        work);
+        if (answer.isEmpty()) {
+            return known;
+        }
+        Account other = Account.of(paths, answer.get().paths());
+        double best = Math.max(account.worth(), other.worth());
+        return new Found(
+                other.worth() > account.worth() ? answer.get().paths() : known.plan(),
+                Math.min(known.bound(), Math.max(best, answer.get().bound())));
     }
 
     /** Tell whether there are so few mothers, and so many allowed, that all goes to branch and bound. */
@@ -161,12 +173,12 @@ final class Planner {
      * Better a plan by shaking it: some mothers change to what would be best for them at other prices, and the plan is
      * polished again; the better plan stays. The shakes are the same every time.
      */
-    private Path[] shaken(Paths paths, Path[] begin, double[] prices, double bound) {
+    private Found shaken(Paths paths, Found known, Relaxation.Answer relaxed, int shakes) {
         Random random = new Random(SEED);
-        Path[] plan = begin;
+        double[] prices = relaxed.prices();
+        Path[] plan = known.plan();
         double worth = Account.of(paths, plan).worth();
-        int shakes = Math.min(MOST_SHAKES, SHAKES / Math.max(1, plan.length));
-        for (int shake = 0; shake < shakes && !late.isOver() && !isClose(worth, bound); shake++) {
+        for (int shake = 0; shake < shakes && !late.isOver() && !isClose(worth, known.bound()); shake++) {
             double[] others = prices.clone();
             for (int row = 0; row < others.length; row++) {
                 if (paths.rows[row]) { // so that a part is shaken alike whatever stands beside it
@@ -192,7 +204,7 @@ final class Planner {
             }
             progress.at("planning", shake + 1, shakes);
         }
-        return plan;
+        return new Found(plan, known.bound());
     }
 
     /** Choose one path for each mother among those found: by weight at first, and then the better plan of two. */
@@ -210,19 +222,28 @@ final class Planner {
             return new Polish(paths, paths(paths, weightiest)).run(ROUNDS);
         }
         Path[] first = new Polish(paths, paths(paths, weightiest)).run(ROUNDS);
-        for (int at = 0; at < first.length; at++) {
-            if (paths.number(at, first[at]) < 0) {
-                paths.found.get(at).add(first[at]);
+        keep(paths, first);
+        return recombined(paths, first);
+    }
+
+    private static void keep(Paths paths, Path[] plan) {
+        for (int at = 0; at < plan.length; at++) {
+            if (paths.number(at, plan[at]) < 0) {
+                paths.found.get(at).add(plan[at]);
             }
         }
-        if (weightiest.length > SOME) {
-            return first;
+    }
+
+    /** Return the best plan of the paths found so far, polished, or the plan known when that is better. */
+    private Path[] recombined(Paths paths, Path[] known) {
+        if (known.length > SOME || isExact(paths)) {
+            return known;
         }
-        return among(paths, paths.layout.isOverrun(Account.of(paths, first).use()))
+        return among(paths, paths.layout.isOverrun(Account.of(paths, known).use()))
                 .map(numbers -> new Polish(paths, paths(paths, numbers)).run(ROUNDS))
                 .filter(other -> Account.of(paths, other).worth()
-                        > Account.of(paths, first).worth())
-                .orElse(first);
+                        > Account.of(paths, known).worth())
+                .orElse(known);
     }
 
     private static Path[] paths(Paths paths, int[] numbers) {
@@ -247,7 +268,7 @@ final class Planner {
                 }
                 variables.add(mine);
             }
-            if (!programme.solve(late.seconds(), gap / 2, FEW_NODES)) {
+            if (!programme.solve(late.seconds(), gap / 2, programme.nodes(LITTLE))) {
                 return Optional.empty();
             }
             int[] numbers = new int[variables.size()];

@@ -17,6 +17,11 @@ final class Polish {
     private final int[] touched;
     private final double[] change;
     private final boolean[] isTouched;
+    /** By mother: what her path brings and uses of the rows that have a say. */
+    private final Column[] columns;
+
+    private Fitted best;
+    private double most;
 
     Polish(Paths paths, Path[] begin) {
         this.paths = paths;
@@ -27,8 +32,10 @@ final class Polish {
         this.touched = new int[size];
         this.change = new double[size];
         this.isTouched = new boolean[size];
+        this.columns = new Column[plan.length];
         for (int at = 0; at < plan.length; at++) {
-            add(paths.column(at, plan[at]), 1);
+            columns[at] = paths.column(at, plan[at]).only(paths.rows);
+            add(columns[at], 1);
         }
     }
 
@@ -45,44 +52,46 @@ final class Polish {
     }
 
     private boolean better(int at) {
-        add(paths.column(at, plan[at]), -1);
-        double now = gain(paths.column(at, plan[at]), 1);
-        Path best = plan[at];
-        double most = now + ROUNDING * Math.max(1, Math.abs(now));
-        Path fitted = fitted(at, plan[at]);
-        double worth = gain(paths.column(at, fitted), 1);
+        add(columns[at], -1);
+        double now = gain(columns[at], 1);
+        best = new Fitted(plan[at], columns[at]);
+        most = now + ROUNDING * Math.max(1, Math.abs(now));
+        tryOut(at, plan[at], columns[at]);
+        for (Path known : paths.found.get(at)) {
+            tryOut(at, known, paths.kept(at, known));
+        }
+        boolean betters = best.path() != plan[at];
+        plan[at] = best.path();
+        columns[at] = best.column();
+        add(columns[at], 1);
+        return betters;
+    }
+
+    private void tryOut(int at, Path path, Column column) {
+        Fitted fitted = fitted(at, path, column);
+        double worth = gain(fitted.column(), 1);
         if (worth > most) {
             most = worth;
             best = fitted;
         }
-        for (Path known : paths.found.get(at)) {
-            fitted = fitted(at, known);
-            worth = gain(paths.column(at, fitted), 1);
-            if (worth > most) {
-                most = worth;
-                best = fitted;
-            }
-        }
-        boolean betters = best != plan[at];
-        plan[at] = best;
-        add(paths.column(at, best), 1);
-        return betters;
     }
+
+    /** A path with numbers that fit the plan as it stands, and what it brings and uses. */
+    private record Fitted(Path path, Column column) {}
 
     /**
      * Return a path with other numbers set on it: each in turn as many as add most. What a number adds is concave in it, so
      * it is found by halving. The use is left as it was.
      */
-    private Path fitted(int at, Path path) {
+    private Fitted fitted(int at, Path path, Column column) {
         if (path.sets().length == 0) {
-            return path;
+            return new Fitted(path, column);
         }
         Stock stock = paths.stocks[at];
         int[] sets = path.sets().clone();
-        Column column = paths.column(at, path);
         add(column, 1);
         int[] wood = new int[stock.bands + 1];
-        boolean changed = false;
+        Column other = column;
         for (int i = 0; i < sets.length; i += Path.WIDTH) {
             int year = sets[i];
             Shape.Arc arc = stock.shape.arcs(year, path.states()[year])[path.arcs()[year]];
@@ -91,25 +100,32 @@ final class Polish {
             }
             stock.wood(year, arc, paths.woodFactors[at], wood);
             int band = sets[i + 1];
-            int most = wood[band];
+            int room = wood[band];
             int others = 0;
             for (int j = 0; j < sets.length; j += Path.WIDTH) {
                 if (j != i && sets[j] == year) {
                     others += sets[j + 3];
-                    most -= sets[j + 1] == band ? sets[j + 3] : 0;
+                    room -= sets[j + 1] == band ? sets[j + 3] : 0;
                 }
             }
-            Column unit = new Column();
-            Path.addUnits(unit, layout, paths.products, stock, paths.takings[at], year, band, sets[i + 2], 1);
+            Column unit = paths.unit(at, year, band, sets[i + 2]);
             add(unit, -sets[i + 3]);
-            int count = best(unit, others > 0 ? 0 : 1, most);
+            int count = best(unit, others > 0 ? 0 : 1, room);
             add(unit, count);
-            changed |= count != sets[i + 3];
-            sets[i + 3] = count;
+            if (count != sets[i + 3]) {
+                if (other == column) {
+                    other = new Column();
+                    other.add(column, 1);
+                }
+                other.add(unit, count - sets[i + 3]);
+                sets[i + 3] = count;
+            }
         }
-        Path other = changed ? new Path(path.states(), path.arcs(), without(sets)) : path;
-        add(paths.column(at, other), -1);
-        return other;
+        add(other, -1);
+        if (other == column) {
+            return new Fitted(path, column);
+        }
+        return new Fitted(new Path(path.states(), path.arcs(), without(sets)), other.only(paths.rows));
     }
 
     /** Return how many units add most. */

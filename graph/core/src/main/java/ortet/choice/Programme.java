@@ -28,6 +28,20 @@ final class Programme implements AutoCloseable {
         }
     }
 
+    /**
+     * Few cuts at the root, none below it, and no large neighbourhoods: on programmes of this shape a branching then takes a
+     * fiftieth of the time, and the search ends sooner.
+     */
+    private static final String CUTS =
+            "separating/maxroundsroot = 5\nseparating/maxrounds = 0\nheuristics/alns/freq = -1\n";
+
+    /**
+     * Simplex now and then goes in circles. Programmes here take less than half a step for each row and variable; one that
+     * takes ten times as many is begun anew, and then given up.
+     */
+    private static final int STEPS_EACH = 5;
+
+    private static final int MOST_STEPS = 1000;
     private static final double INFINITY = Double.POSITIVE_INFINITY;
 
     private final Layout layout;
@@ -147,7 +161,11 @@ final class Programme implements AutoCloseable {
      */
     boolean solve(double seconds, double gap, int nodes) {
         if (kind == Kind.INTEGER) {
-            solver.setSolverSpecificParametersAsString("limits/nodes = " + nodes + "\n");
+            solver.setSolverSpecificParametersAsString("limits/nodes = " + nodes + "\n" + CUTS);
+        }
+        if (kind == Kind.SIMPLEX) {
+            solver.setSolverSpecificParametersAsString("max_number_of_iterations: "
+                    + (MOST_STEPS + STEPS_EACH * (solver.numConstraints() + solver.numVariables())));
         }
         solver.setTimeLimit(Math.max(1, (long) (seconds * 1000)));
         // what was added since may have spoilt the basis from which simplex goes on; then it begins anew
@@ -165,12 +183,8 @@ final class Programme implements AutoCloseable {
                         .swigValue());
         MPSolver.ResultStatus found = solver.solve(parameters);
         parameters.delete();
-        return found == MPSolver.ResultStatus.OPTIMAL || found == MPSolver.ResultStatus.FEASIBLE;
-    }
-
-    /** Return how many variables there are. */
-    int size() {
-        return solver.numVariables();
+        return found == MPSolver.ResultStatus.OPTIMAL
+                || found == MPSolver.ResultStatus.FEASIBLE && (kind == Kind.INTEGER || !goesOn);
     }
 
     /** Return after how many branchings a search may stop, so that it takes about as long as others do. */

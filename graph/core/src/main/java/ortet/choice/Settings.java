@@ -14,8 +14,8 @@ import ortet.value.Require;
  * @param discount by what a year's delay lessens money, 0 for not at all, below 1: money after t years counts (1 − d)^t
  * @param ties by what share of the dearest price of a tree of her cultivar a deed must be better than the next milder one to
  *     be preferred to it, 0 for no preference, to 0.1; see {@link Deed#severity()}
- * @param anewUpTo up to how many mothers each draw is solved anew, and, if there are six of them or fewer, all is given
- *     whole to the branch-and-bound solver
+ * @param anewUpTo up to how many mothers that share something each draw is solved anew (and up to five times as many in all),
+ *     and, if there are nine of them or fewer, given whole to the branch-and-bound solver
  * @param draws on how many draws to judge how sure each answer is, 0 for not at all
  * @param gap by what share of its worth a plan may fall short of the best before the search goes on
  * @param atMost after how long to stop with the best plan found
@@ -35,7 +35,7 @@ public record Settings(
      * draws, half of a per mille, within a minute.
      */
     public static final Settings DEFAULTS =
-            new Settings(Aim.MARGIN, 5, 1, 0.03, 0.002, 40, 200, 5e-4, Duration.ofSeconds(60));
+            new Settings(Aim.MARGIN, 5, 1, 0.03, 0.002, 40, 200, 5e-4, Duration.ofMinutes(10));
 
     private static final int MOST_YEARS = 10;
     private static final double MOST_TIES = 0.1;

@@ -1,6 +1,7 @@
 package ortet.choice;
 
 import java.util.List;
+import java.util.stream.IntStream;
 
 /** One mother made ready to be gone through many times. */
 final class Stock {
@@ -17,14 +18,18 @@ final class Stock {
     private final int[][][] wood;
     /** By arc. */
     private final boolean[] open;
-    /** By arc: positions by band, then cuttings, as expected. */
-    private final int[][] free;
+    /** By arc, and in it positions by band, then cuttings, as expected; in one piece, for this is what walks read most. */
+    private final int[] free;
 
     /** What a step of severity counts in money. */
     final double step;
 
     final double[][] tree;
     final double[][] end;
+    /** By year: what she is worth when all of her has just been layered and severed; empty when she is not for sale. */
+    private final double[] severed;
+    /** By state in which the plan ends: what she is worth then. */
+    final double[] endByState;
     /** What trying out teaches is worth; set between two solutions. */
     double learning;
 
@@ -65,17 +70,24 @@ final class Stock {
         }
         this.tree = mother.asTree().map(worth -> worths(layout, worth)).orElse(new double[0][]);
         this.end = worths(layout, mother.atEnd());
+        this.severed = mother.asTree().stream()
+                .flatMapToDouble(worth -> IntStream.range(0, layout.years)
+                        .mapToDouble(year -> worth.afterLayering().get(0) * layout.discount(year)))
+                .toArray();
+        this.endByState = new double[shape.states(layout.years)];
+        for (int state = 0; state < endByState.length; state++) {
+            endByState[state] = worth(end, layout.years, shape.stagesOf(layout.years, state));
+        }
         this.open = new boolean[shape.arcCount()];
-        this.free = new int[shape.arcCount()][];
-        int[] nothing = new int[bands + 1];
+        this.free = new int[shape.arcCount() * (bands + 1)];
+        int[] place = new int[bands + 1];
         for (int year = 0; year < layout.years; year++) {
             for (int state = 0; state < shape.states(year); state++) {
                 for (Shape.Arc arc : shape.arcs(year, state)) {
                     open[arc.number()] = mayDo(year, arc);
-                    free[arc.number()] = nothing;
                     if (arc.stages().length > 0) {
-                        free[arc.number()] = new int[bands + 1];
-                        count(year, arc, 1, free[arc.number()]);
+                        count(year, arc, 1, place);
+                        System.arraycopy(place, 0, free, arc.number() * (bands + 1), bands + 1);
                     }
                 }
             }
@@ -117,8 +129,8 @@ final class Stock {
     }
 
     /** Return what she is worth when all of her has just been layered and severed. */
-    double severedWorth(Layout layout, int year) {
-        return mother.asTree().orElseThrow().afterLayering().get(0) * layout.discount(year);
+    double severedWorth(int year) {
+        return severed[year];
     }
 
     /** Return by how much less a deed counts than leaving her would, were both worth the same. */
@@ -134,10 +146,15 @@ final class Stock {
     /** Return by band how many layers, and then how many cuttings, an arc may set; the factor is 1 for what is expected. */
     void wood(int year, Shape.Arc arc, double factor, int[] into) {
         if (factor == 1) {
-            System.arraycopy(free[arc.number()], 0, into, 0, bands + 1);
+            System.arraycopy(free, arc.number() * (bands + 1), into, 0, bands + 1);
         } else {
             count(year, arc, factor, into);
         }
+    }
+
+    /** Return what {@link #wood} would fill, for all arcs at once and as expected; not to be written to. */
+    int[] free() {
+        return free;
     }
 
     private void count(int year, Shape.Arc arc, double factor, int[] into) {

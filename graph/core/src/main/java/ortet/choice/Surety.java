@@ -12,7 +12,7 @@ import ortet.book.Progress;
 /** Finds how sure a plan is: draw by draw, made anew or priced. */
 final class Surety {
     /** Branchings times variables in the search for the next best deed. */
-    private static final int WORK = 20_000;
+    private static final int WORK = 10_000;
 
     private static final double ROUNDING = 1e-9;
     /** What the solver itself may be off by, as a share. */

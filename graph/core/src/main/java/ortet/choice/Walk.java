@@ -21,6 +21,7 @@ final class Walk {
     private final double[] byDeed = new double[Deed.values().length];
 
     private Stock stock;
+    private Shape last;
     private double[] upkeepLong = {};
     private double[] upkeepShort = {};
     private double[][] setUp = {};
@@ -41,18 +42,20 @@ final class Walk {
         stock = who;
         bands = who.bands;
         Shape shape = who.shape;
-        room(shape);
+        if (shape != last || wood.length < bands + 1) {
+            room(shape);
+            last = shape;
+        }
         units(priced, taking, layerFactor);
         int years = layout.years;
-        for (int state = 0; state < shape.states(years); state++) {
-            worth[years][state] = who.worth(who.end, years, shape.stagesOf(years, state));
-        }
+        System.arraycopy(who.endByState, 0, worth[years], 0, who.endByState.length);
         Arrays.fill(byDeed, NEVER);
         upkeepLong = priced.upkeep[who.upkeepLong];
         upkeepShort = priced.upkeep[who.upkeepShort];
         setUp = priced.setUp;
         for (int year = years - 1; year >= 0; year--) {
-            for (int state = 0; state < shape.states(year); state++) {
+            int states = shape.states(year);
+            for (int state = 0; state < states; state++) {
                 Shape.Arc[] arcs = shape.arcs(year, state);
                 double most = NEVER;
                 int which = -1;
@@ -88,9 +91,9 @@ final class Walk {
         if (arc.deed() == Deed.SELL) {
             sum += stock.worth(stock.tree, year, stock.shape.stagesOf(year, state));
         } else if (arc.deed().sets()) {
-            sum += units(year, arc, woodFactor);
+            sum += worthOfUnits(year, arc, woodFactor);
             if (arc.deed() == Deed.LAYER_AND_SELL) {
-                sum += stock.severedWorth(layout, year);
+                sum += stock.severedWorth(year);
             } else if (arc.deed() == Deed.TRY_OUT) {
                 sum += stock.learning;
             }
@@ -217,6 +220,34 @@ final class Walk {
             }
         }
         return sum;
+    }
+
+    /** Return what the units are worth that an arc best sets; minus infinity when none can be. */
+    private double worthOfUnits(int year, Shape.Arc arc, double woodFactor) {
+        if (arc.deed() == Deed.TRY_OUT) {
+            return units(year, arc, woodFactor);
+        }
+        int[] free = stock.free();
+        int from = arc.number() * (bands + 1);
+        if (woodFactor != 1) {
+            stock.wood(year, arc, woodFactor, wood);
+            free = wood;
+            from = 0;
+        }
+        boolean cuttings = arc.deed() == Deed.TAKE_CUTTINGS;
+        int to = cuttings ? bands + 1 : bands;
+        int offset = year * (bands + 1);
+        double sum = 0;
+        double most = NEVER;
+        for (int band = cuttings ? bands : 0; band < to; band++) {
+            int many = free[from + band];
+            if (many > 0) {
+                double one = unit[offset + band];
+                sum += one > 0 ? many * one : 0;
+                most = one > most ? one : most;
+            }
+        }
+        return most > 0 ? sum : most;
     }
 
     /** Fill how many units an arc best sets in each band, and return what they are worth; minus infinity when none can be. */

@@ -14,8 +14,8 @@ import java.util.Optional;
  */
 final class Whole {
     private static final double ROUNDING = 1e-6;
-    /** With more variables than this, branching betters neither plan nor bound in any time that one would wait. */
-    private static final int MOST = 600;
+    /** A search that may branch less often is not begun: its root alone takes longer than it is worth. */
+    private static final int FEWEST = 20;
 
     private final Paths paths;
     private final Layout layout;
@@ -69,7 +69,8 @@ final class Whole {
                     steps.add(List.of());
                 }
             }
-            if (programme.size() > MOST || !programme.solve(seconds, gap, programme.nodes(work))) {
+            int nodes = programme.nodes(work);
+            if (nodes < FEWEST || !programme.solve(seconds, gap, nodes)) {
                 return Optional.empty();
             }
             for (int at = 0; at < answer.length; at++) {

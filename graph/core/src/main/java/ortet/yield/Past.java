@@ -106,6 +106,16 @@ public final class Past {
         return Math.max(0, samples.set(row) - cohorts.taken(row) - cohorts.failed(row) - cohorts.withdrawn(row));
     }
 
+    /**
+     * Return how many are still waited for: neither taken nor failed, and not pending for so long that it should be known.
+     */
+    public int awaited(int row) {
+        Samples.Sums sums = new Samples.Sums();
+        samples.addTo(sums, row);
+        Tally tally = sums.tally();
+        return tally.pending() - tally.unaccounted();
+    }
+
     /** Return the stem of the branch at setting in hundredths of a millimetre; empty where nobody measured. */
     public Optional<Integer> stem(int row) {
         Lives lives = snapshot.lives();

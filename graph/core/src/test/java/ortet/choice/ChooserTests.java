@@ -194,7 +194,7 @@ class ChooserTests {
     void sameQuestionGetsTheSameAnswer() {
         ChoiceQuestion few = Nurseries.tiny(7);
         assertEquals(choose(few), choose(few));
-        ChoiceQuestion many = Nurseries.like(16, 3, 20, 11, large(10));
+        ChoiceQuestion many = Nurseries.like(16, 3, 20, 11, large(10).years(3));
         assertEquals(choose(many), choose(many));
     }
 
@@ -317,7 +317,8 @@ class ChooserTests {
     @Test
     void planOnSeveralDrawsIsWorthNoMoreThanOnTheirMean() {
         Settings settings = large(0);
-        ChoiceQuestion question = Nurseries.like(8, 2, 4, 4, settings.scenarios(4));
+        ChoiceQuestion question =
+                Nurseries.like(8, 2, 4, 4, settings.scenarios(4).years(3));
         Choice together = choose(question);
         // what is asked for caps each draw by itself, so that a good season cannot make up for a bad one
         assertTrue(together.bound() <= choose(means(question)).bound() * (1 + CLOSE));

@@ -1,6 +1,7 @@
 package ortet.choice;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
@@ -13,18 +14,19 @@ import java.util.TreeMap;
  */
 final class EveryPlan {
     /** What one mother's plan brings and uses. */
-    private static final class Plan {
+    private final class Plan {
         double money;
         double reluctance;
         Deed first = Deed.REST;
-        final Map<String, Double> use = new HashMap<>();
+        /** By the number of what is used. */
+        double[] use = {};
 
         Plan copy() {
             Plan copy = new Plan();
             copy.money = money;
             copy.reluctance = reluctance;
             copy.first = first;
-            copy.use.putAll(use);
+            copy.use = use.clone();
             return copy;
         }
 
@@ -42,8 +44,27 @@ final class EveryPlan {
 
         void use(String what, double amount) {
             if (amount != 0) {
-                use.merge(what, amount, Double::sum);
+                int at = numberOf(what);
+                if (at >= use.length) {
+                    use = Arrays.copyOf(use, at + 1);
+                }
+                use[at] += amount;
             }
+        }
+
+        double of(int at) {
+            return at < use.length ? use[at] : 0;
+        }
+
+        Plan and(Plan other) {
+            Plan both = new Plan();
+            both.money = money + other.money;
+            both.reluctance = reluctance + other.reluctance;
+            both.use = Arrays.copyOf(use, Math.max(use.length, other.use.length));
+            for (int at = 0; at < other.use.length; at++) {
+                both.use[at] += other.use[at];
+            }
+            return both;
         }
     }
 
@@ -60,7 +81,9 @@ final class EveryPlan {
     private final ChoiceQuestion question;
     private final int years;
     private final double wanted;
-    private final Map<Outlet, Map<Integer, String>> keys = new IdentityHashMap<>();
+    private final Map<Outlet, Map<Integer, Integer>> keys = new IdentityHashMap<>();
+    private final Map<String, Integer> numbers = new HashMap<>();
+    private final List<String[]> names = new ArrayList<>();
     private List<Plan> made = List.of();
     private Mother mother;
     private int barredMother = -1;
@@ -131,19 +154,15 @@ final class EveryPlan {
             return;
         }
         for (Plan plan : all.get(at)) {
-            Plan both = sum.copy();
-            both.money += plan.money;
-            both.reluctance += plan.reluctance;
-            plan.use.forEach(both::use);
-            combine(all, at + 1, both, best, plans);
+            combine(all, at + 1, sum.and(plan), best, plans);
         }
     }
 
     private boolean fits(Plan plan) {
         Map<String, Map<Integer, Map<String, Double>>> shares = new TreeMap<>();
-        for (Map.Entry<String, Double> one : plan.use.entrySet()) {
-            String[] words = one.getKey().split("\\|");
-            double amount = one.getValue();
+        for (int at = 0; at < plan.use.length; at++) {
+            String[] words = words(at);
+            double amount = plan.use[at];
             Limits limits = question.limits();
             switch (words[0]) {
                 case "hours":
@@ -192,7 +211,7 @@ final class EveryPlan {
         double worth = plan.money;
         for (Outlet outlet : question.outlets()) {
             for (int year = 0; year < years + 4; year++) {
-                double ready = plan.use.getOrDefault(key(outlet, year), 0.0);
+                double ready = plan.of(key(outlet, year));
                 double sold = Math.min(ready, outlet.demandIn(year));
                 worth += wanted * sold
                         + (outlet.price() * sold + outlet.surplusPrice() * (ready - sold)) * discount(year);
@@ -216,15 +235,28 @@ final class EveryPlan {
         for (Outlet outlet : question.outlets()) {
             for (int year = 0; year < years + longest; year++) {
                 asked += outlet.demandIn(year);
-                delivered += Math.min(plan.use.getOrDefault(key(outlet, year), 0.0), outlet.demandIn(year));
+                delivered += Math.min(plan.of(key(outlet, year)), outlet.demandIn(year));
             }
         }
         return asked == 0 ? Double.NaN : delivered / asked;
     }
 
-    private String key(Outlet outlet, int year) {
+    private int key(Outlet outlet, int year) {
         return keys.computeIfAbsent(outlet, fresh -> new HashMap<>())
-                .computeIfAbsent(year, fresh -> "sale|" + year + "|" + outlet.cultivar() + "|" + outlet.sizeClass());
+                .computeIfAbsent(
+                        year, fresh -> numberOf("sale|" + year + "|" + outlet.cultivar() + "|" + outlet.sizeClass()));
+    }
+
+    /** Return the number of what is used. */
+    private int numberOf(String what) {
+        return numbers.computeIfAbsent(what, fresh -> {
+            names.add(what.split("\\|"));
+            return names.size() - 1;
+        });
+    }
+
+    private String[] words(int at) {
+        return names.get(at);
     }
 
     private static int number(String word) {

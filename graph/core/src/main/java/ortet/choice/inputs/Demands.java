@@ -93,12 +93,12 @@ final class Demands {
         graded(ready);
         for (Method method : Method.values()) {
             for (int row : past.rows(method)) {
-                if (past.pending(row) > 0) {
+                if (past.awaited(row) > 0) {
                     share(
                             past,
                             rearing,
                             row,
-                            past.pending(row) * taking(past, method, past.cultivar(row)),
+                            past.awaited(row) * taking(past, method, past.cultivar(row)),
                             ready,
                             counts);
                 }

@@ -70,7 +70,7 @@ import ortet.yield.Past;
 /** Reads what the choice of stock rests on out of the book (docs/methods/choice.md). */
 public final class InputsReader {
     /** How many plants are looked at, those kept as stock first, then those used as mothers last. */
-    public static final int MOST = 2000;
+    public static final int MOST = 20_000;
 
     private static final String NO_PLACE = "place not known";
     private static final String BENCH = "growing on";
@@ -859,8 +859,8 @@ public final class InputsReader {
                         .map(grade -> Math.round(100 * grade.share()) + " % " + grade.sizeClass() + " after "
                                 + grade.years() + (grade.years() == 1 ? " year" : " years"))
                         .collect(Collectors.joining(", ")),
-                "shares of established trees whose end is known, median years",
-                graded.behind() + " trees of " + graded.of());
+                "incidence of each end, those that grow on told apart (Aalen and Johansen); median years",
+                graded.followed() + " trees of " + graded.of() + ", the end of " + graded.behind() + " known");
     }
 
     private List<Outlet> outlets(Map<Integer, Ways> ways, Rearing rearing, Tariff tariff) {

@@ -19,6 +19,8 @@ import ortet.book.UnitFacts.Method;
 import ortet.choice.Grade;
 import ortet.choice.Needs;
 import ortet.choice.Raising;
+import ortet.figures.Followed;
+import ortet.figures.Incidence;
 import ortet.money.Charge;
 import ortet.money.Cost;
 import ortet.money.Tariff;
@@ -32,14 +34,18 @@ import ortet.yield.SideCost;
 /**
  * Tells what becomes of established trees, when, and what they cost, as it was in the past.
  *
- * <p>Of the trees whose end is known, set long enough ago for nearly all to have come to theirs, the shares in each size
- * class and the median years from setting until they were fit for sale. Those set on branches of one band on one cultivar
- * where there are {@value #ENOUGH}; else on one species, on all, on any branch of one cultivar, and so on.
+ * <p>Of established trees, the shares in each size class and the median years from setting until they were fit for sale: the
+ * cumulative incidence of each end, of which those that grow on are told apart as long as they are followed, divided by that of
+ * all ends together. Those set on branches of one band on one cultivar where there are {@value #ENOUGH} and the end of
+ * {@value #ENDED} of them is known; else on one species, on all, on any branch of one cultivar, and so on.
  */
 final class Rearing {
     static final String AS_BEFORE = "as before";
 
     private static final int ENOUGH = 10;
+    private static final int ENDED = 5;
+    private static final double CONFIDENCE = 0.95;
+    private static final double ROUNDING = 1e-12;
     private static final double NEARLY_ALL = 0.9;
     private static final int SEASONS = 4;
 
@@ -51,6 +57,7 @@ final class Rearing {
     private final Map<Method, Spent> spent = new EnumMap<>(Method.class);
     private final TreeSet<String> missing = new TreeSet<>();
     private final Map<List<Object>, Graded> known = new HashMap<>();
+    private final Map<List<Object>, Graded> circled = new HashMap<>();
 
     /** What one unit of a method costs: to set, and to grow on into each size class, or until it was lost. */
     private record Spent(Each set, Map<String, Each> bySize, Each lost) {}
@@ -64,10 +71,11 @@ final class Rearing {
      * What becomes of trees.
      *
      * @param grades by size class and time
-     * @param behind how many trees
+     * @param behind how many trees whose end is known
+     * @param followed how many trees, those that grow on too
      * @param of which
      */
-    record Graded(List<Grade> grades, int behind, String of) {}
+    record Graded(List<Grade> grades, int behind, int followed, String of) {}
 
     Rearing(Snapshot snapshot, Past past, Woods woods) {
         this.snapshot = snapshot;
@@ -142,58 +150,99 @@ final class Rearing {
         circles.put(own, sameCultivar);
         circles.put(species, sameSpecies);
         circles.put("all", one -> true);
-        int latest = snapshot.asOf().getYear() - slowest.get(method);
-        Graded any = new Graded(List.of(), 0, "nothing");
+        Graded any = new Graded(List.of(), 0, 0, "nothing");
         for (Map.Entry<String, Predicate<Past.Ended>> circle : circles.entrySet()) {
-            for (boolean old : List.of(true, false)) {
-                Graded found = of(
-                        ended.stream()
-                                .filter(one -> past.method(one.row()) == method)
-                                .filter(one -> one.end() == Past.End.SALEABLE
-                                        || one.end() == Past.End.NEVER_SALEABLE && one.established())
-                                .filter(one -> !old || past.season(one.row()) <= latest)
-                                .filter(circle.getValue())
-                                .toList(),
-                        circle.getKey() + (old ? "" : ", young ones too"));
-                if (found.behind() >= ENOUGH && !found.grades().isEmpty()) {
-                    return found;
-                }
-                any = found.grades().isEmpty() ? any : found;
+            Graded found = circled.computeIfAbsent(
+                    List.of(method, band, circle.getKey()),
+                    key -> of(
+                            ended.stream()
+                                    .filter(one -> past.method(one.row()) == method)
+                                    .filter(one -> one.end() == Past.End.SALEABLE || one.established())
+                                    .filter(circle.getValue())
+                                    .toList(),
+                            circle.getKey()));
+            if (found.followed() >= ENOUGH
+                    && found.behind() >= ENDED
+                    && !found.grades().isEmpty()) {
+                return found;
             }
+            any = found.grades().isEmpty() ? any : found;
         }
         return any;
     }
 
+    /** What came of a tree: no size where it never came to be fit for sale. */
+    private record End(Optional<String> size, int years) {}
+
+    /**
+     * Follow trees from their setting to their end, or as long as they grow on, and share them out by what Aalen and Johansen
+     * find: trees that are ready soon are not taken for all because those that take longer are still growing.
+     */
     private Graded of(List<Past.Ended> some, String of) {
-        Map<String, TreeMap<Integer, Integer>> bySize = new TreeMap<>();
-        int all = 0;
+        Map<End, Integer> causes = new LinkedHashMap<>();
+        List<Followed> followed = new ArrayList<>();
+        int known = 0;
         for (Past.Ended one : some) {
-            boolean sized = one.size() < snapshot.lives().sizes().size();
-            all += one.count();
-            if (one.end() == Past.End.SALEABLE) {
-                bySize.computeIfAbsent(
-                                sized ? snapshot.lives().sizes().get(one.size()) : Tariff.UNGRADED,
-                                size -> new TreeMap<>())
-                        .merge(years(one), one.count(), Integer::sum);
+            boolean ends = one.end() == Past.End.SALEABLE || one.end() == Past.End.NEVER_SALEABLE;
+            int cause = 0;
+            if (ends) {
+                End end = new End(size(one), one.end() == Past.End.SALEABLE ? years(one) : 0);
+                cause = causes.computeIfAbsent(end, key -> causes.size() + 1);
+                known += one.count();
             }
+            Followed tree =
+                    new Followed(Math.max(0, one.day() - snapshot.cohorts().firstDay(one.row())), cause);
+            for (int i = 0; i < one.count(); i++) {
+                followed.add(tree);
+            }
+            // what came back is followed anew
+            for (int i = one.count(); i < 0; i++) {
+                if (!followed.remove(tree)) {
+                    followed.remove(followed.stream()
+                            .filter(other -> other.cause() == tree.cause())
+                            .findFirst()
+                            .orElse(tree));
+                }
+            }
+        }
+        Map<String, TreeMap<Integer, Double>> bySize = new TreeMap<>();
+        double all = 0;
+        double last = followed.stream().mapToDouble(Followed::time).max().orElse(0);
+        for (Map.Entry<End, Integer> end : causes.entrySet()) {
+            double share = Incidence.of(followed, end.getValue(), CONFIDENCE)
+                    .at(last)
+                    .map(Incidence.Step::share)
+                    .orElse(0.0);
+            all += share;
+            end.getKey()
+                    .size()
+                    .ifPresent(size -> bySize.computeIfAbsent(size, key -> new TreeMap<>())
+                            .merge(end.getKey().years(), share, Double::sum));
         }
         List<Grade> grades = new ArrayList<>();
-        for (Map.Entry<String, TreeMap<Integer, Integer>> size : bySize.entrySet()) {
-            int count = size.getValue().values().stream()
-                    .mapToInt(Integer::intValue)
+        for (Map.Entry<String, TreeMap<Integer, Double>> size : bySize.entrySet()) {
+            double share = size.getValue().values().stream()
+                    .mapToDouble(Double::doubleValue)
                     .sum();
-            if (count > 0 && all > 0) {
-                grades.add(new Grade(size.getKey(), median(size.getValue(), count), Math.min(1, (double) count / all)));
+            if (share > 0) {
+                grades.add(new Grade(size.getKey(), median(size.getValue(), share), Math.min(1, share / all)));
             }
         }
-        return new Graded(grades, Math.max(0, all), of);
+        return new Graded(grades, Math.max(0, known), followed.size(), of);
     }
 
-    private static int median(TreeMap<Integer, Integer> years, int count) {
-        int below = 0;
-        for (Map.Entry<Integer, Integer> one : years.entrySet()) {
+    private Optional<String> size(Past.Ended one) {
+        List<String> sizes = snapshot.lives().sizes();
+        return one.end() != Past.End.SALEABLE
+                ? Optional.empty()
+                : Optional.of(one.size() < sizes.size() ? sizes.get(one.size()) : Tariff.UNGRADED);
+    }
+
+    private static int median(TreeMap<Integer, Double> years, double all) {
+        double below = 0;
+        for (Map.Entry<Integer, Double> one : years.entrySet()) {
             below += one.getValue();
-            if (2 * below >= count) {
+            if (2 * below >= all - ROUNDING) {
                 return one.getKey();
             }
         }

@@ -203,10 +203,17 @@ final class Woods {
                 shifted[at + 1] += moved;
             }
         }
-        double missing = Arrays.stream(full.full()).sum() * regrowth.share(age)
+        // what has yet to come back comes back where it is missing, as it does after cropping
+        double share = regrowth.share(age);
+        double missing = Arrays.stream(full.full()).sum() * share
                 - Arrays.stream(shifted).sum();
-        if (missing > 0) {
-            shifted[0] += missing;
+        double[] gaps = new double[shifted.length];
+        for (int at = 0; at < gaps.length; at++) {
+            gaps[at] = Math.max(0, full.full()[at] * share - shifted[at]);
+        }
+        double all = Arrays.stream(gaps).sum();
+        for (int at = 0; at < gaps.length && missing > 0 && all > 0; at++) {
+            shifted[at] += missing * gaps[at] / all;
         }
         return shifted;
     }
