@@ -36,6 +36,8 @@ final class ForecastModel {
     private static final int ROUNDS = 3;
     private static final int FEW_SEASONS = 3;
     private static final int NONE = -1;
+    private static final int MONTHS = 12;
+    private static final double FURTHEST = 2.6;
 
     private final ForecastPast past;
     private final ForecastStage stage;
@@ -44,7 +46,7 @@ final class ForecastModel {
     private final Map<List<Integer>, Integer> places = new HashMap<>();
     private final List<Node> nodes = new ArrayList<>();
     private final int[] nodeOf;
-    private final int steps;
+    private int steps;
     private final int firstYear;
     private final int years;
     private final Map<Long, ForecastSeen> clusters = new TreeMap<>();
@@ -53,6 +55,10 @@ final class ForecastModel {
     private ForecastShared fate = ForecastShared.GUESS;
     private ForecastShared timing = ForecastShared.GUESS;
     private ForecastSeasons seasons;
+    private final ForecastRounds beginnings;
+    private final double middle;
+    private double ownAge = 1;
+    private double own = 1;
 
     /** A kind, or a wider one. */
     private static final class Node {
@@ -108,17 +114,21 @@ final class ForecastModel {
                                     .toList(),
                     last);
         }
-        int longest = 0;
-        for (ForecastEpisode episode : episodes) {
-            longest = Math.max(longest, step(episode));
-        }
-        this.steps = longest + 1;
+        double[] begun = new double[MONTHS];
+        episodes.forEach(one -> begun[LocalDate.ofEpochDay(one.start()).getMonthValue() - 1] += one.count());
+        this.beginnings = ForecastRounds.of(begun);
+        this.middle = middle();
         plant();
-        fill(clusterSizes(), FIRST_GUESS);
+        fill(FIRST_GUESS);
         if (hasHappened()) {
             share();
-            nodes.forEach(Node::clear);
-            fill(clusterSizes(), Math.max(fate.cluster(), timing.cluster()));
+            if (own < 1) {
+                // what is graded in rounds is as old as what began in the same year
+                ownAge = own;
+                fill(FIRST_GUESS);
+                share();
+            }
+            fill(Math.max(fate.cluster(), timing.cluster()));
         } else {
             seasons = new ForecastSeasons(List.of(), years, fate.cluster(), timing.cluster());
         }
@@ -181,7 +191,11 @@ final class ForecastModel {
         return sizes;
     }
 
-    private void fill(Map<Integer, Integer> sizes, double correlation) {
+    /** Count what happened, units of clusters for as many as correlate so much. */
+    private void fill(double correlation) {
+        nodes.forEach(Node::clear);
+        steps = 1 + episodes.stream().mapToInt(this::step).max().orElse(0);
+        Map<Integer, Integer> sizes = clusterSizes();
         for (ForecastEpisode episode : episodes) {
             double weight = episode.count() / (1 + (sizes.get(episode.cluster()) - 1) * correlation);
             int step = step(episode);
@@ -220,7 +234,23 @@ final class ForecastModel {
     double age(int kind, int start, int day) {
         return stage == ForecastStage.TAKING
                 ? clock(kind).between(start, day)
-                : clock(kind).age(start, day);
+                : clock(kind).age(ownAge * start + (1 - ownAge) * middle(start), day);
+    }
+
+    /** Return the mean day on which what begins in one year does, in days after that year has begun. */
+    private double middle() {
+        double all = 0;
+        double sum = 0;
+        for (ForecastEpisode one : episodes) {
+            all += one.count();
+            sum += (double) one.count() * (one.start() - beginnings.begins(beginnings.round(one.start())));
+        }
+        return all > 0 ? sum / all : 0;
+    }
+
+    /** Return that day for the year in which something began. */
+    private double middle(int start) {
+        return beginnings.begins(beginnings.round(start)) + middle;
     }
 
     private int step(ForecastEpisode episode) {
@@ -239,6 +269,7 @@ final class ForecastModel {
         ForecastCurve[] curves = curves(new ForecastCurve[nodes.size()], node -> true, Weights.AS_THEY_ARE);
         Products fates = new Products();
         Products times = new Products();
+        ForecastPace pace = new ForecastPace();
         double sum = 0;
         double squares = 0;
         long happened = 0;
@@ -262,12 +293,22 @@ final class ForecastModel {
                 squares += score * score * episode.count();
                 happened += episode.count();
                 times.add(episode, past, stage, score);
+                if (stage == ForecastStage.GRADING) {
+                    double round = scoreOfRound(curve, episode);
+                    pace.add(episode.cluster(), round, score - round, episode.count());
+                }
             }
         }
         fate = fates.shared(1, 0, Math.min(0.95, Math.max(0.05, chance / known)));
         double mean = sum / happened;
         double variance = squares / happened - mean * mean;
         timing = variance > 1e-6 ? times.shared(variance, mean, NONE) : ForecastShared.GUESS;
+        if (stage == ForecastStage.GRADING && variance > 1e-6) {
+            own = pace.own();
+            timing = timing.within(pace.correlation());
+        }
+        clusters.clear();
+        likely.clear();
         see(curves);
         double[][] thought = new double[Method.values().length][2 * years];
         for (int round = 0; round < ROUNDS; round++) {
@@ -276,6 +317,34 @@ final class ForecastModel {
         }
         fate = new ForecastShared(seasons.fateVariance(), fate.cluster(), fate.seasons());
         timing = new ForecastShared(seasons.timingVariance(), timing.cluster(), timing.seasons());
+    }
+
+    /** Return the score to be expected of something of which it is known only in which round it was graded. */
+    private double scoreOfRound(ForecastCurve curve, ForecastEpisode episode) {
+        ForecastRounds rounds = clock(episode.kind()).rounds();
+        int round = rounds.round(episode.end());
+        double before = shareBy(curve, episode, rounds.begins(round) - 1);
+        double after = shareBy(curve, episode, rounds.begins(round + 1) - 1);
+        double from = ForecastDice.quantile(before);
+        double to = ForecastDice.quantile(after);
+        if (!(after - before > EDGE)) {
+            return (from + to) / 2;
+        }
+        double expected = (density(from) - density(to)) / (after - before);
+        return Math.max(-FURTHEST, Math.min(FURTHEST, expected));
+    }
+
+    private double shareBy(ForecastCurve curve, ForecastEpisode episode, int day) {
+        return curve.goodBy(age(episode.kind(), episode.start(), day)) / curve.good();
+    }
+
+    private static double density(double z) {
+        return Math.exp(-z * z / 2) / Math.sqrt(2 * Math.PI);
+    }
+
+    /** Return how much what is graded goes at times of its own, not in rounds: 1 wholly, 0 not at all. */
+    double own() {
+        return own;
     }
 
     /** Look at what every cluster has shown of its luck. */

@@ -31,6 +31,7 @@ final class ForecastRun {
     private static final double LEAST_OWN = 0.05;
     private static final double SURE = 1 - 1e-9;
     private static final int WEEK = 7;
+    private static final int YEAR = 366;
     private static final double[] FRESH = {Double.NaN, Double.NaN, Double.NaN};
 
     private final ForecastPast past;
@@ -56,6 +57,8 @@ final class ForecastRun {
     private final List<Map<Integer, double[]>> standsOn = new ArrayList<>();
     private final ForecastTogether together;
     private final List<int[]> rounds = new ArrayList<>();
+    private final int[] roundOf;
+    private final int lastRoundEnds;
     private final int[][] became;
     private final int[][] standing;
 
@@ -94,11 +97,11 @@ final class ForecastRun {
             year[at] = month.getYear();
             month = month.plusMonths(1);
         }
-        this.models = new ForecastModel[] {
-            new ForecastModel(past, ForecastStage.TAKING, monthEnds[months]),
-            new ForecastModel(past, ForecastStage.GRADING, monthEnds[months]),
-            new ForecastModel(past, ForecastStage.SELLING, monthEnds[months])
-        };
+        // clocks run to the end of the last round of grading
+        int longest = monthEnds[months] + YEAR;
+        this.models = Arrays.stream(ForecastStage.values())
+                .map(stage -> new ForecastModel(past, stage, longest))
+                .toArray(ForecastModel[]::new);
         this.firstYear = ForecastModel.firstYear(past);
         this.sizes = past.sizes().size() + 1;
         for (ForecastStage stage : ForecastStage.values()) {
@@ -132,18 +135,24 @@ final class ForecastRun {
             standsOn.add(parts);
         }
         this.together = ForecastTogether.of(past, models[ForecastStage.GRADING.ordinal()]);
-        int begins = 0;
-        for (int at = 1; at <= months; at++) {
-            if (at == months
-                    || together.year(year[at], monthOfYear[at]) != together.year(year[at - 1], monthOfYear[at - 1])) {
-                rounds.add(new int[] {begins, at});
-                begins = at;
+        this.roundOf = new int[months + 1];
+        for (int at = 0; at < months; at++) {
+            if (at == 0 || round(at) != round(at - 1)) {
+                rounds.add(new int[] {at, at});
             }
+            rounds.get(rounds.size() - 1)[1] = at + 1;
+            roundOf[at] = rounds.size() - 1;
         }
+        roundOf[months] = rounds.size() - 1;
+        this.lastRoundEnds = together.rounds().begins(round(months - 1) + 1) - 1;
         this.allSizes = new double[sizes];
         this.sizeCorrelation = sizes();
         this.became = new int[simulations][];
         this.standing = new int[simulations][];
+    }
+
+    private int round(int month) {
+        return together.rounds().round(year[month], monthOfYear[month]);
     }
 
     /** Return the month of the day after a day. */
@@ -466,29 +475,51 @@ final class ForecastRun {
             for (int place = 0; place < lots.length; place++) {
                 if (lots[place] != null) {
                     int slot = slots[past.kinds().get(place / years).cultivar()];
-                    together(lots[place], 0, together.lot());
+                    together(lots[place], 0, together.lot(), 1, new int[0]);
                     for (int at = 0; at < lots[place].length; at++) {
                         came[cell(slot, 0) + at] += lots[place][at];
                     }
                 }
             }
+            int[] all = together.cultivar() > 0 ? allGraded() : new int[0];
             for (int slot = 0; slot < cultivars.size(); slot++) {
-                together(came, cell(slot, 0), together.cultivar());
+                together(came, cell(slot, 0), together.cultivar(), together.habit(cultivars.get(slot)), all);
             }
         }
 
-        /** Move trees to the month of one of them; each in each month is as likely as before. */
-        private void together(int[] counts, int from, double share) {
-            double goes = Math.sqrt(share);
-            for (int[] round : rounds) {
-                int all = 0;
-                for (int size = 0; goes > 0 && size < sizes - 1; size++) {
-                    for (int month = round[0]; month < round[1]; month++) {
-                        all += counts[from + size * months + month];
+        /** Return how many of all cultivars are graded in each month. */
+        private int[] allGraded() {
+            int[] all = new int[months];
+            for (int slot = 0; slot < cultivars.size(); slot++) {
+                for (int size = 0; size < sizes - 1; size++) {
+                    for (int month = 0; month < months; month++) {
+                        all[month] += came[cell(slot, size) + month];
                     }
                 }
-                if (all > 1) {
-                    int month = monthOf(counts, from, round, dice.below(all));
+            }
+            return all;
+        }
+
+        /**
+         * Move trees to the month of one of them; each in each month is as likely as before.
+         *
+         * @param share of pairs that go together
+         * @param habit how likely it is one of them, and not one of all
+         * @param all how many trees of all are graded in each month
+         */
+        private void together(int[] counts, int from, double share, double habit, int[] all) {
+            double goes = Math.sqrt(share);
+            for (int[] round : rounds) {
+                int trees = 0;
+                for (int size = 0; goes > 0 && size < sizes - 1; size++) {
+                    for (int month = round[0]; month < round[1]; month++) {
+                        trees += counts[from + size * months + month];
+                    }
+                }
+                if (trees > 1) {
+                    int month = habit >= 1 || dice.uniform() < habit
+                            ? monthOf(counts, from, sizes - 1, round, dice.below(trees))
+                            : monthOf(all, 0, 1, round, dice.below(sum(all, round)));
                     for (int size = 0; size < sizes - 1; size++) {
                         int here = from + size * months;
                         for (int other = round[0]; other < round[1]; other++) {
@@ -501,10 +532,18 @@ final class ForecastRun {
             }
         }
 
-        private int monthOf(int[] counts, int from, int[] round, int tree) {
+        private int sum(int[] counts, int[] round) {
+            int sum = 0;
+            for (int month = round[0]; month < round[1]; month++) {
+                sum += counts[month];
+            }
+            return sum;
+        }
+
+        private int monthOf(int[] counts, int from, int classes, int[] round, int tree) {
             int left = tree;
             for (int month = round[0]; month < round[1]; month++) {
-                for (int size = 0; size < sizes - 1; size++) {
+                for (int size = 0; size < classes; size++) {
                     left -= counts[from + size * months + month];
                 }
                 if (left < 0) {
@@ -577,7 +616,9 @@ final class ForecastRun {
             private final double timeOwn;
             private final ForecastLikely[] clusters;
             private final double[] lucks;
-            private final double[] by = new double[months];
+            private final double joins;
+            private final int[] joined;
+            private final double[] by = new double[months + 1];
             private double chance;
             private double good;
             private double score;
@@ -586,6 +627,7 @@ final class ForecastRun {
             private double gone;
             private double fateLuck;
             private double timeLuck;
+            private int place;
 
             Stage(ForecastStage stage) {
                 isTold = stage == ForecastStage.TAKING;
@@ -597,6 +639,9 @@ final class ForecastRun {
                 timeOwn = Math.sqrt(Math.max(
                         LEAST_OWN, 1 - drawn.timingVariance() - model.timing().cluster()));
                 clusters = draws.get(stage.ordinal());
+                joins = stage == ForecastStage.GRADING ? Math.sqrt(together.cluster()) : 0;
+                joined = new int[joins > 0 ? clusters.length * rounds.size() : 0];
+                Arrays.fill(joined, -1);
                 lucks = new double[2 * clusters.length];
                 Arrays.fill(lucks, Double.NaN);
                 fateOf = new double[curves.length][];
@@ -634,16 +679,15 @@ final class ForecastRun {
                 reached = gone > 0 ? ForecastDice.score(gone) : Double.NEGATIVE_INFINITY;
                 badGone = curve.bad() > 0 ? curve.badBy(age) / curve.bad() : 0;
                 badReached = ForecastDice.score(badGone);
-                for (int month = 0; month < months; month++) {
-                    by[month] = month < from || good <= 0
-                            ? 0
-                            : curve.goodBy(age + clock.between(start, monthEnds[month + 1])) / good;
+                for (int month = 0; month <= months; month++) {
+                    int end = month < months ? monthEnds[month + 1] : Math.max(monthEnds[months], lastRoundEnds);
+                    by[month] = month < from || good <= 0 ? 0 : curve.goodBy(age + clock.between(start, end)) / good;
                 }
             }
 
             /** Take it that units come through by a chance as old as they are, and by another when they begin. */
             void expect(double now, double begun) {
-                for (int month = 0; !isTold && gone > 0 && month < months; month++) {
+                for (int month = 0; !isTold && gone > 0 && month <= months; month++) {
                     by[month] = gone < 1 ? Math.max(0, (by[month] - gone) / (1 - gone)) : 0;
                 }
                 gone = isTold ? gone : 0;
@@ -670,11 +714,12 @@ final class ForecastRun {
                 }
                 fateLuck = lucks[2 * at];
                 timeLuck = lucks[2 * at + 1];
+                place = at;
             }
 
             /** Draw how many come through. */
             int through(int count) {
-                if (count == 0 || by[months - 1] <= gone || odds <= 0) {
+                if (count == 0 || by[months] <= gone || odds <= 0) {
                     return 0;
                 }
                 if (!isTold) {
@@ -694,16 +739,39 @@ final class ForecastRun {
                 return dice.binomial(count, p >= 0 ? p : 1);
             }
 
+            /** Return the month by whose end a share has come through; that after all, if it is later. */
+            private int monthOf(double share) {
+                int found = Arrays.binarySearch(by, share);
+                return Math.min(months, found < 0 ? -1 - found : found + 1);
+            }
+
+            /** Return another month of the round, where rounds tell and not a tree's own time; that of its cluster, where that goes together. */
+            private int inRound(int ofItself) {
+                int month = ofItself;
+                int[] round = rounds.get(roundOf[month]);
+                if (model.own() < 1 && dice.uniform() >= model.own()) {
+                    double begins = round[0] > 0 ? by[round[0] - 1] : 0;
+                    double ends = by[round[1] == months ? months : round[1] - 1];
+                    month = monthOf(begins + (ends - begins) * dice.uniform());
+                }
+                if (joins > 0 && dice.uniform() < joins) {
+                    int of = place * rounds.size() + roundOf[month];
+                    joined[of] = joined[of] < 0 ? month : joined[of];
+                    month = joined[of];
+                }
+                return month;
+            }
+
             /** Draw in which months those that come through do. */
             void spread(int through, int[] into) {
                 double before = gone > 0 && isTold ? ForecastDice.phi((reached - timeLuck) / timeOwn) : 0;
-                if (through <= STEADY) {
+                if (through <= STEADY || model.own() < 1 || joins > 0) {
                     for (int unit = 0; unit < through; unit++) {
                         double u = ForecastDice.phi(
                                 timeLuck + timeOwn * ForecastDice.score(before + (1 - before) * dice.uniform()));
-                        if (u < by[months - 1]) {
-                            int place = Arrays.binarySearch(by, u);
-                            into[place < 0 ? -1 - place : place + 1]++;
+                        int month = u < by[months] ? inRound(monthOf(u)) : months;
+                        if (month < months) {
+                            into[month]++;
                         }
                     }
                     return;

@@ -5,9 +5,11 @@ import java.util.Collection;
 import java.util.Map;
 import java.util.TreeMap;
 import org.ejml.data.DMatrixRMaj;
+import org.ejml.dense.row.decomposition.TriangularSolver_DDRM;
 import org.ejml.dense.row.factory.DecompositionFactory_DDRM;
 import org.ejml.interfaces.decomposition.CholeskyDecomposition_F64;
 import ortet.book.UnitFacts.Method;
+import ortet.value.Defect;
 
 /**
  * What the seasons of one stage have shown of their luck, by method, and draws of what it may be: two normal scores a season, one
@@ -61,7 +63,7 @@ final class ForecastSeasons {
                 sum += weights[at];
             }
             if (!(sum > 0)) {
-                throw new IllegalStateException("what clusters have shown tells of no luck of seasons");
+                throw new Defect("what clusters have shown tells of no luck of seasons");
             }
             for (int at = 0; at < weights.length; at++) {
                 weights[at] /= sum;
@@ -211,17 +213,17 @@ final class ForecastSeasons {
     private static CholeskyDecomposition_F64<DMatrixRMaj> factor(DMatrixRMaj precision) {
         CholeskyDecomposition_F64<DMatrixRMaj> cholesky = DecompositionFactory_DDRM.chol(precision.numRows, true);
         if (!cholesky.decompose(precision)) {
-            throw new IllegalStateException("what seasons have shown is no precision");
+            throw new Defect("what seasons have shown is no precision");
         }
         return cholesky;
     }
 
     private static void forward(double[] lower, double[] b) {
-        org.ejml.dense.row.decomposition.TriangularSolver_DDRM.solveL(lower, b, b.length);
+        TriangularSolver_DDRM.solveL(lower, b, b.length);
     }
 
     private static void backward(double[] lower, double[] b) {
-        org.ejml.dense.row.decomposition.TriangularSolver_DDRM.solveTranL(lower, b, b.length);
+        TriangularSolver_DDRM.solveTranL(lower, b, b.length);
     }
 
     /** Return the likeliest luck of all seasons, by method: of fates, and after them of times. */

@@ -18,6 +18,11 @@ record ForecastShared(double season, double cluster, int seasons) {
 
     private static final double MOST = 0.95;
 
+    /** Return the same where units of a cluster correlate so much in all. */
+    ForecastShared within(double correlation) {
+        return new ForecastShared(season, Math.max(0, Math.min(0.9 - season, correlation - season)), seasons);
+    }
+
     double own() {
         return Math.max(1 - MOST, 1 - season - cluster);
     }
