@@ -56,6 +56,7 @@ final class ForecastRun {
     private final List<ForecastLikely[]> draws = new ArrayList<>();
     private final List<Map<Integer, double[]>> standsOn = new ArrayList<>();
     private final ForecastTogether together;
+    private final ForecastTogether soldTogether;
     private final List<int[]> rounds = new ArrayList<>();
     private final int[] roundOf;
     private final int lastRoundEnds;
@@ -134,7 +135,9 @@ final class ForecastRun {
             kinds.get(stage.ordinal()).forEach(kind -> parts.put(kind, model.standsOn(kind)));
             standsOn.add(parts);
         }
-        this.together = ForecastTogether.of(past, models[ForecastStage.GRADING.ordinal()]);
+        ForecastRounds years = models[ForecastStage.GRADING.ordinal()].clock(0).rounds();
+        this.together = ForecastTogether.of(past, years, false);
+        this.soldTogether = ForecastTogether.of(past, years, true);
         this.roundOf = new int[months + 1];
         for (int at = 0; at < months; at++) {
             if (at == 0 || round(at) != round(at - 1)) {
@@ -639,7 +642,11 @@ final class ForecastRun {
                 timeOwn = Math.sqrt(Math.max(
                         LEAST_OWN, 1 - drawn.timingVariance() - model.timing().cluster()));
                 clusters = draws.get(stage.ordinal());
-                joins = stage == ForecastStage.GRADING ? Math.sqrt(together.cluster()) : 0;
+                joins = switch (stage) {
+                    case TAKING -> 0;
+                    case GRADING -> Math.sqrt(together.cluster());
+                    case SELLING -> Math.sqrt(soldTogether.cluster());
+                };
                 joined = new int[joins > 0 ? clusters.length * rounds.size() : 0];
                 Arrays.fill(joined, -1);
                 lucks = new double[2 * clusters.length];

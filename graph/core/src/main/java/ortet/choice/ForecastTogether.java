@@ -125,13 +125,12 @@ record ForecastTogether(
         return Integer.compare(one.size(), other.size());
     }
 
-    static ForecastTogether of(ForecastPast past, ForecastModel grading) {
-        ForecastRounds rounds = grading.clock(0).rounds();
+    static ForecastTogether of(ForecastPast past, ForecastRounds rounds, boolean isSold) {
         Counts counts = new Counts();
         for (ForecastEpisode one : past.episodes()) {
             if (one.stage() == ForecastStage.GRADING
                     && one.how() == ForecastEnd.GOOD
-                    && one.size() != past.ungraded()) {
+                    && one.size() == past.ungraded() == isSold) {
                 LocalDate day = LocalDate.ofEpochDay(one.end());
                 int month = day.getMonthValue() - 1;
                 counts.add(
