@@ -620,6 +620,7 @@ final class ForecastRun {
             private final ForecastLikely[] clusters;
             private final double[] lucks;
             private final double joins;
+            private final double[] shown = new double[months + 2];
             private final int[] joined;
             private final double[] by = new double[months + 1];
             private double chance;
@@ -631,6 +632,8 @@ final class ForecastRun {
             private double fateLuck;
             private double timeLuck;
             private int place;
+            private double begun;
+            private double habit;
 
             Stage(ForecastStage stage) {
                 isTold = stage == ForecastStage.TAKING;
@@ -649,6 +652,10 @@ final class ForecastRun {
                 };
                 joined = new int[joins > 0 ? clusters.length * rounds.size() : 0];
                 Arrays.fill(joined, -1);
+                for (int month = 0; stage == ForecastStage.GRADING && month < shown.length; month++) {
+                    shown[month] = model.clock(0)
+                            .at(month <= months ? monthEnds[month] : Math.max(monthEnds[months], lastRoundEnds));
+                }
                 lucks = new double[2 * clusters.length];
                 Arrays.fill(lucks, Double.NaN);
                 fateOf = new double[curves.length][];
@@ -683,6 +690,8 @@ final class ForecastRun {
                 good = curve.good();
                 chance = curve.chance(age);
                 gone = good > 0 ? curve.goodBy(age) / good : 1;
+                begun = clock.at(start);
+                habit = together.habit(past.kinds().get(kind).cultivar());
                 reached = gone > 0 ? ForecastDice.score(gone) : Double.NEGATIVE_INFINITY;
                 badGone = curve.bad() > 0 ? curve.badBy(age) / curve.bad() : 0;
                 badReached = ForecastDice.score(badGone);
@@ -752,14 +761,27 @@ final class ForecastRun {
                 return Math.min(months, found < 0 ? -1 - found : found + 1);
             }
 
+            /** Return in which month the clock shows so much. */
+            private int monthShown(double now) {
+                int found = Arrays.binarySearch(shown, now);
+                return Math.max(0, Math.min(months, (found < 0 ? -1 - found : found) - 1));
+            }
+
             /** Return another month of the round, where rounds tell and not a tree's own time; that of its cluster, where that goes together. */
             private int inRound(int ofItself) {
                 int month = ofItself;
                 int[] round = rounds.get(roundOf[month]);
                 if (model.own() < 1 && dice.uniform() >= model.own()) {
-                    double begins = round[0] > 0 ? by[round[0] - 1] : 0;
-                    double ends = by[round[1] == months ? months : round[1] - 1];
-                    month = monthOf(begins + (ends - begins) * dice.uniform());
+                    boolean isLast = round[1] == months;
+                    if (dice.uniform() < habit) {
+                        double begins = round[0] > 0 ? by[round[0] - 1] : 0;
+                        double ends = by[isLast ? months : round[1] - 1];
+                        month = monthOf(begins + (ends - begins) * dice.uniform());
+                    } else {
+                        double begins = Math.max(begun, shown[round[0]]);
+                        double ends = shown[isLast ? months + 1 : round[1]];
+                        month = monthShown(begins + (ends - begins) * dice.uniform());
+                    }
                 }
                 if (joins > 0 && dice.uniform() < joins) {
                     int of = place * rounds.size() + roundOf[month];
