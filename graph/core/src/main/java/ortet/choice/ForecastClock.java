@@ -11,14 +11,14 @@ import org.apache.commons.numbers.gamma.LogGamma;
  *
  * <p>A month runs as fast as (k + K) / (k₀ + K), where k counts what happened in it and k₀ what would have if all months were
  * alike, given how much was waiting in each. That is the mean of a speed with a gamma distribution of shape and rate K beforehand,
- * of which k is a Poisson count; K is the one of a few between a quarter and 32 by which what happened is likeliest. So where months
+ * of which k is a Poisson count; K is the one of a few between {@value #UNEVEN} and {@value #EVEN} by which what happened is likeliest. So where months
  * differ by chance alone the clock is nearly even, and where trees are graded in autumn it all but stands in spring. Units of one
  * cluster that ended on one day count little more than one of them.
  *
  * @see "Robbins 1956, 3rd Berkeley Symposium 1:157, for what is beforehand told by all months together"
  */
 final class ForecastClock {
-    private static final double EVEN = 32;
+    private static final double EVEN = 512;
     private static final double UNEVEN = 0.25;
     private static final double SHARED = 0.5;
     private static final int MONTHS = 12;

@@ -37,7 +37,6 @@ final class ForecastModel {
     private static final int FEW_SEASONS = 3;
     private static final int NONE = -1;
     private static final int MONTHS = 12;
-    private static final double FURTHEST = 2.6;
 
     private final ForecastPast past;
     private final ForecastStage stage;
@@ -325,21 +324,11 @@ final class ForecastModel {
         int round = rounds.round(episode.end());
         double before = shareBy(curve, episode, rounds.begins(round) - 1);
         double after = shareBy(curve, episode, rounds.begins(round + 1) - 1);
-        double from = ForecastDice.quantile(before);
-        double to = ForecastDice.quantile(after);
-        if (!(after - before > EDGE)) {
-            return (from + to) / 2;
-        }
-        double expected = (density(from) - density(to)) / (after - before);
-        return Math.max(-FURTHEST, Math.min(FURTHEST, expected));
+        return ForecastPace.expected(before, after);
     }
 
     private double shareBy(ForecastCurve curve, ForecastEpisode episode, int day) {
         return curve.goodBy(age(episode.kind(), episode.start(), day)) / curve.good();
-    }
-
-    private static double density(double z) {
-        return Math.exp(-z * z / 2) / Math.sqrt(2 * Math.PI);
     }
 
     /** Return how much what is graded goes at times of its own, not in rounds: 1 wholly, 0 not at all. */

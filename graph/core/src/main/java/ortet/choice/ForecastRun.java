@@ -60,6 +60,7 @@ final class ForecastRun {
     private final List<int[]> rounds = new ArrayList<>();
     private final int[] roundOf;
     private final int lastRoundEnds;
+    private final double[] habits;
     private final int[][] became;
     private final int[][] standing;
 
@@ -147,6 +148,9 @@ final class ForecastRun {
             roundOf[at] = rounds.size() - 1;
         }
         roundOf[months] = rounds.size() - 1;
+        this.habits = past.kinds().stream()
+                .mapToDouble(kind -> together.habit(kind.cultivar()))
+                .toArray();
         this.lastRoundEnds = together.rounds().begins(round(months - 1) + 1) - 1;
         this.allSizes = new double[sizes];
         this.sizeCorrelation = sizes();
@@ -691,7 +695,7 @@ final class ForecastRun {
                 chance = curve.chance(age);
                 gone = good > 0 ? curve.goodBy(age) / good : 1;
                 begun = clock.at(start);
-                habit = together.habit(past.kinds().get(kind).cultivar());
+                habit = habits[kind];
                 reached = gone > 0 ? ForecastDice.score(gone) : Double.NEGATIVE_INFINITY;
                 badGone = curve.bad() > 0 ? curve.badBy(age) / curve.bad() : 0;
                 badReached = ForecastDice.score(badGone);
