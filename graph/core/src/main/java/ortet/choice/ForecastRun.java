@@ -273,6 +273,15 @@ final class ForecastRun {
         return models[stage.ordinal()];
     }
 
+    /** Return what share of pairs of one cluster that come through in one round do so in one month, beyond what all do. */
+    double inOneGo(ForecastStage stage) {
+        return switch (stage) {
+            case TAKING -> 0;
+            case GRADING -> together.cluster();
+            case SELLING -> soldTogether.cluster();
+        };
+    }
+
     Set<Integer> kinds(ForecastStage stage) {
         return kinds.get(stage.ordinal());
     }
@@ -649,11 +658,7 @@ final class ForecastRun {
                 timeOwn = Math.sqrt(Math.max(
                         LEAST_OWN, 1 - drawn.timingVariance() - model.timing().cluster()));
                 clusters = draws.get(stage.ordinal());
-                joins = switch (stage) {
-                    case TAKING -> 0;
-                    case GRADING -> Math.sqrt(together.cluster());
-                    case SELLING -> Math.sqrt(soldTogether.cluster());
-                };
+                joins = Math.sqrt(inOneGo(stage));
                 joined = new int[joins > 0 ? clusters.length * rounds.size() : 0];
                 Arrays.fill(joined, -1);
                 for (int month = 0; stage == ForecastStage.GRADING && month < shown.length; month++) {
