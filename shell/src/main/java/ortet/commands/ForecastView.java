@@ -188,10 +188,10 @@ final class ForecastView {
         ForecastQuestion question = table.question();
         List<String> notes = new ArrayList<>();
         notes.add(
-                "About so many become saleable: are graded fit for sale for the first time, or sold ungraded, in that month; half of the "
-                        + question.simulations() + " simulations (seed " + question.seed()
-                        + ") had so many or fewer; 1 in 2 and 9 in 10 lay within the bands. Standing in brackets with the band of"
-                        + " 9 in 10. The first month is what is left of it.");
+                "About: so many become saleable in that month, graded fit for sale for the first time or sold ungraded; it is the"
+                        + " middle of " + question.simulations() + " simulations (seed " + question.seed()
+                        + "). Half of them lie within the band of 1 in 2, nine tenths within that of 9 in 10, which is also the one in"
+                        + " brackets. The first month is what is left of it.");
         if (!table.rows().stream().allMatch(ForecastView::isAny)) {
             notes.add(
                     "Size classes of which none stands, and hardly any may come, are left out; csv and json have them.");
