@@ -859,7 +859,8 @@ public final class InputsReader {
                         .map(grade -> Math.round(100 * grade.share()) + " % " + grade.sizeClass() + " after "
                                 + grade.years() + (grade.years() == 1 ? " year" : " years"))
                         .collect(Collectors.joining(", ")),
-                "incidence of each end, those that grow on told apart (Aalen and Johansen); median years",
+                "incidence of each end, those that grow on told apart (Aalen and Johansen), leaning on wider kinds"
+                        + " (Dirichlet); median years",
                 graded.followed() + " trees of " + graded.of() + ", the end of " + graded.behind() + " known");
     }
 
