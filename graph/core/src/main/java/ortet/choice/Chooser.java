@@ -3,7 +3,7 @@ package ortet.choice;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.LongSupplier;
+import java.util.concurrent.ForkJoinPool;
 import ortet.book.Progress;
 
 /**
@@ -27,17 +27,14 @@ public final class Chooser {
      * @throws ortet.value.Unavailable when the solver does not run on this kind of computer
      */
     public static Choice choose(ChoiceQuestion question, Progress progress) {
-        return choose(question, progress, System::nanoTime);
-    }
-
-    /** Choose, by a clock that tells nanoseconds. */
-    static Choice choose(ChoiceQuestion question, Progress progress, LongSupplier clock) {
         Settings settings = question.settings();
         Deadline late = Deadline.in(
-                settings.draws() > 0 ? settings.atMost().multipliedBy(3).dividedBy(4) : settings.atMost(), clock);
-        Deadline end = Deadline.in(settings.atMost(), clock);
+                settings.draws() > 0 ? settings.atMost().multipliedBy(3).dividedBy(4) : settings.atMost());
+        Deadline end = Deadline.in(settings.atMost());
         Paths paths = Paths.planned(question);
-        List<PartPlans.One> planned = new PartPlans(settings, late, progress).of(Parts.of(paths));
+        List<PartPlans.One> planned = new PartPlans(
+                        settings, late, progress, ForkJoinPool.getCommonPoolParallelism() + 1)
+                .of(Parts.of(paths));
         List<Parts.Part> parts = planned.stream().map(PartPlans.One::part).toList();
         List<Planner.Plan> plans = planned.stream().map(PartPlans.One::plan).toList();
         boolean anew = paths.stocks.length <= PARTS * settings.anewUpTo()

@@ -3,7 +3,6 @@ package ortet.choice;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
-import java.util.concurrent.ForkJoinPool;
 import java.util.stream.IntStream;
 import ortet.book.Progress;
 
@@ -22,11 +21,18 @@ final class PartPlans {
     private final Settings settings;
     private final Deadline late;
     private final Progress progress;
+    private final int atOnce;
 
-    PartPlans(Settings settings, Deadline late, Progress progress) {
+    /**
+     * Plan by some settings.
+     *
+     * @param atOnce how many parts are planned at once: 1 for one after the other
+     */
+    PartPlans(Settings settings, Deadline late, Progress progress, int atOnce) {
         this.settings = settings;
         this.late = late;
         this.progress = progress;
+        this.atOnce = atOnce;
     }
 
     /** Plan, and return each part with its plan, in the same order. */
@@ -59,8 +65,9 @@ final class PartPlans {
         Turns turns = new Turns(
                 late,
                 which.stream().map(at -> parts.get(at).members().length).toList(),
-                Math.min(which.size(), ForkJoinPool.getCommonPoolParallelism() + 1));
-        IntStream.range(0, which.size()).parallel().forEach(turn -> {
+                Math.min(which.size(), atOnce));
+        IntStream turnsOfAll = IntStream.range(0, which.size());
+        (atOnce == 1 ? turnsOfAll : turnsOfAll.parallel()).forEach(turn -> {
             Deadline mine = turns.begin(turn);
             int at = which.get(turn);
             all[at] = all[at] == null ? first(parts.get(at), mine) : again(all[at], mine);

@@ -11,7 +11,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import java.util.concurrent.atomic.AtomicLong;
 import org.junit.jupiter.api.Test;
 import ortet.book.Progress;
 import ortet.value.Refused;
@@ -221,33 +220,6 @@ class ChooserTests {
         }
         near(worth, together.worth(), "worth");
         near(bound, together.bound(), "bound");
-    }
-
-    /** Where time runs out, each part has had its share: by a clock that goes on by one whenever somebody looks at it. */
-    @Test
-    void letsNoPartStarveWhereTimeRunsOut() {
-        ChoiceQuestion like =
-                Nurseries.like(24, 6, 20, 13, large(0).anewUpTo(40).years(2));
-        ChoiceQuestion all =
-                like.with(new Limits(Amounts.everyYear(List.of(1e6, 1e6, 1e6, 1e6)), Map.of(), List.of(), List.of()));
-        Choice full = choose(all);
-        AtomicLong looks = new AtomicLong();
-        // a look is a second: so many that the solver is never cut off by its own clock, and too few for all
-        Choice cut = Chooser.choose(
-                all.with(all.settings().atMost(Duration.ofSeconds(300))),
-                Progress.NONE,
-                () -> looks.getAndIncrement() * 1_000_000_000L);
-        assertTrue(cut.gap() >= full.gap() - CLOSE);
-        assertTrue(cut.bound() >= full.worth() * (1 - CLOSE));
-        Map<String, Double> worths = new TreeMap<>();
-        for (int at = 0; at < all.mothers().size(); at++) {
-            worths.merge(all.mothers().get(at).cultivar(), cut.advice().get(at).worth(), Double::sum);
-        }
-        for (String cultivar : worths.keySet()) {
-            Choice alone = choose(only(all, cultivar));
-            double sum = alone.advice().stream().mapToDouble(Advice::worth).sum();
-            assertTrue(worths.get(cultivar) > 0.9 * sum, cultivar + ": " + worths.get(cultivar) + " of " + sum);
-        }
     }
 
     private static ChoiceQuestion only(ChoiceQuestion all, String cultivar) {
