@@ -128,7 +128,7 @@ final class ChoiceRound {
                 .filter(one ->
                         ChoiceWords.caution(one.advice(), one.candidate()).isPresent())
                 .count();
-        return thin == 0 ? "" : "; at " + thin + " of them look twice";
+        return thin == 0 ? "" : "; look twice at " + (thin == those.size() ? "each" : thin + " of them");
     }
 
     private String set(int layers, List<One> those) {

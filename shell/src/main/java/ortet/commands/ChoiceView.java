@@ -272,7 +272,7 @@ final class ChoiceView {
         if (anyTwice) {
             cautions.add("look twice: to be sold or cut back on thin evidence, fewer than " + Thin.FEW
                     + " layers or cuttings of hers judged, or best in fewer than " + Thin.OFTEN_PERCENT
-                    + " % of draws; a mother kept can still be sold next year");
+                    + " % of draws; left as she is, she can still be sold or cut back next year");
         }
         if (young > 0) {
             cautions.add("a young book: it knows outcomes of "

@@ -882,7 +882,8 @@ public final class InputsReader {
                         .collect(Collectors.joining(", ")),
                 "incidence of each end, those that grow on told apart (Aalen and Johansen), leaning on wider kinds"
                         + " (Dirichlet); median years",
-                graded.followed() + " trees of " + graded.of() + ", the end of " + graded.behind() + " known");
+                graded.followed() + " trees of " + graded.of() + ", the end of " + graded.behind() + " known"
+                        + (graded.leaning().isBlank() ? "" : "; leaning on " + graded.leaning()));
     }
 
     private List<Outlet> outlets(Map<Integer, Ways> ways, Rearing rearing, Tariff tariff) {

@@ -44,8 +44,8 @@ import ortet.yield.SideCost;
 final class Rearing {
     static final String AS_BEFORE = "as before";
 
-    /** A size class that fewer of a hundred trees come to is left out. */
-    private static final double LEAST_SHARE = 0.005;
+    /** A size class that a smaller share of those fit for sale comes to is left out. */
+    private static final double LEAST_SHARE = 0.02;
 
     private static final double ROUNDING = 1e-12;
     private static final double NEARLY_ALL = 0.9;
@@ -134,8 +134,9 @@ final class Rearing {
      * @param behind how many trees whose end is known
      * @param followed how many trees, those that grow on too
      * @param of which
+     * @param leaning on which others their shares lean, in words; blank where on none
      */
-    record Graded(List<Grade> grades, int behind, int followed, String of) {}
+    record Graded(List<Grade> grades, int behind, int followed, String of, String leaning) {}
 
     Rearing(Snapshot snapshot, Past past, Woods woods) {
         this.snapshot = snapshot;
@@ -201,7 +202,7 @@ final class Rearing {
         for (; circle.isPresent(); circle = wider(circle.get(), cultivar)) {
             circle.filter(trees(method)::containsKey).ifPresent(known::add);
         }
-        return known.isEmpty() ? new Graded(List.of(), 0, 0, "nothing") : graded(known);
+        return known.isEmpty() ? new Graded(List.of(), 0, 0, "nothing", "") : graded(known);
     }
 
     /** Tell whether the stems of most trees of a method are known, and some of them in a band. */
@@ -235,16 +236,20 @@ final class Rearing {
                     .ifPresent(size -> bySize.computeIfAbsent(size, key -> new TreeMap<>())
                             .merge(end.years(), one.getValue(), Double::sum));
         }
+        // what hardly any come to is left out, and counts as what the others come to
+        Map<String, Double> fit = new TreeMap<>();
+        bySize.forEach((size, years) -> fit.put(
+                size, years.values().stream().mapToDouble(Double::doubleValue).sum()));
+        double saleable = fit.values().stream().mapToDouble(Double::doubleValue).sum();
+        fit.values().removeIf(share -> share < LEAST_SHARE * saleable);
+        double kept = fit.values().stream().mapToDouble(Double::doubleValue).sum();
         List<Grade> grades = new ArrayList<>();
-        for (Map.Entry<String, TreeMap<Integer, Double>> size : bySize.entrySet()) {
-            double share = size.getValue().values().stream()
-                    .mapToDouble(Double::doubleValue)
-                    .sum();
-            if (share >= LEAST_SHARE * all) {
-                grades.add(new Grade(size.getKey(), median(size.getValue(), share), Math.min(1, share / all)));
-            }
+        for (Map.Entry<String, Double> size : fit.entrySet()) {
+            double share = size.getValue() * saleable / kept / all;
+            grades.add(
+                    new Grade(size.getKey(), median(bySize.get(size.getKey()), size.getValue()), Math.min(1, share)));
         }
-        return new Graded(grades, own.known(), own.followed(), told(circles));
+        return new Graded(grades, own.known(), own.followed(), circles.get(0).name(), leaning(circles));
     }
 
     private EndShares shares(List<Circle> circles) {
@@ -260,12 +265,12 @@ final class Rearing {
         return found;
     }
 
-    private String told(List<Circle> circles) {
-        StringBuilder told = new StringBuilder(circles.get(0).name());
+    private String leaning(List<Circle> circles) {
+        StringBuilder told = new StringBuilder();
         for (int at = 1; at < circles.size(); at++) {
-            told.append(at == 1 ? ", leaning on " : ", these on ")
+            told.append(at == 1 ? "" : ", these on ")
                     .append(circles.get(at).name())
-                    .append(String.format(Locale.ROOT, " as on %.0f trees", strength(circles.get(at - 1))));
+                    .append(String.format(Locale.ROOT, " as on %.0f more", strength(circles.get(at - 1))));
         }
         return told.toString();
     }
