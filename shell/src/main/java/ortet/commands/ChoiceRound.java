@@ -113,14 +113,22 @@ final class ChoiceRound {
                 those.stream().mapToInt(one -> one.advice().now().cuttings()).sum();
         return switch (deed) {
             case LAYER -> "layer " + number + ": " + set(layers, those);
-            case LAYER_AND_SELL -> "layer " + number + ", then sell: " + set(layers, those);
+            case LAYER_AND_SELL -> "layer " + number + ", then sell: " + set(layers, those) + thin(those);
             case TRY_OUT -> "try out " + number + ": " + set(layers, those);
             case TAKE_CUTTINGS -> "take cuttings from " + number + ": ~" + Counts.of(cuttings, "cutting", "cuttings");
-            case CUT_BACK -> "cut back " + number;
-            case SELL -> "sell " + number;
+            case CUT_BACK -> "cut back " + number + thin(those);
+            case SELL -> "sell " + number + thin(those);
             case LEAVE_LONG -> "leave " + number + " long";
             case REST -> "rest " + number;
         };
+    }
+
+    private static String thin(List<One> those) {
+        long thin = those.stream()
+                .filter(one ->
+                        ChoiceWords.caution(one.advice(), one.candidate()).isPresent())
+                .count();
+        return thin == 0 ? "" : "; look twice at " + (thin == those.size() ? "each" : thin + " of them");
     }
 
     private String set(int layers, List<One> those) {
@@ -167,7 +175,10 @@ final class ChoiceRound {
                     words.stems(one.advice().now()),
                     ChoiceWords.epithet(one.candidate()),
                     ChoiceWords.sure(one.advice()),
-                    words.because(one.advice(), one.candidate()) + "; " + words.next(one.advice()));
+                    words.because(one.advice(), one.candidate()) + "; " + words.next(one.advice())
+                            + ChoiceWords.caution(one.advice(), one.candidate())
+                                    .map(caution -> "; " + caution)
+                                    .orElse(""));
         }
         screen.show(sheet.build(), OutputFormat.TABLE);
     }

@@ -9,6 +9,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import ortet.choice.Advice;
 import ortet.choice.Aim;
 import ortet.choice.Alternative;
@@ -26,6 +28,7 @@ import ortet.choice.inputs.Candidate;
 import ortet.choice.inputs.ChoiceInputs;
 import ortet.choice.inputs.ChoiceRequest;
 import ortet.choice.inputs.Explained;
+import ortet.choice.inputs.Thin;
 import ortet.screen.Column;
 import ortet.screen.Json;
 import ortet.screen.OutputFormat;
@@ -121,7 +124,11 @@ final class ChoiceView {
                 Column.number("sales", "sales", 2).forPrograms(),
                 Column.number("spent", "spent", 2).forPrograms(),
                 Column.number("learning", "learning", 2).forPrograms(),
-                Column.text("positions_from", "positions from").forPrograms());
+                Column.text("positions_from", "positions from").forPrograms(),
+                Column.whole("judged_layers", "layers judged").forPrograms(),
+                Column.whole("judged_cuttings", "cuttings judged").forPrograms(),
+                Column.whole("judged_seasons", "seasons judged").forPrograms(),
+                Column.text("thin", "thin").forPrograms());
         if (choice.isEmpty()) {
             return sheet;
         }
@@ -174,7 +181,16 @@ final class ChoiceView {
                 reasons.sales(),
                 reasons.spent() + 0.0,
                 reasons.learning(),
-                candidate.wood());
+                candidate.wood(),
+                candidate.evidence().layers(),
+                candidate.evidence().cuttings(),
+                candidate.evidence().seasons(),
+                thin(advice, candidate).collect(Collectors.joining(" ")));
+    }
+
+    private static Stream<String> thin(Advice advice, Candidate candidate) {
+        return Thin.of(advice, candidate.evidence()).stream()
+                .map(one -> one.name().toLowerCase(Locale.ROOT).replace('_', '-'));
     }
 
     // ---- the plan ----
@@ -217,6 +233,9 @@ final class ChoiceView {
                                             : "each mother judged at the worth of means and trees in the plan"))
                     + "; else: the next best, and what it would cost; ~: positions expected, not counted");
         }
+        if (!trials) {
+            cautions(plan).forEach(sheet::note);
+        }
         if (currency.isEmpty()) {
             sheet.note("no costs and prices are listed: only trees count");
         } else {
@@ -237,6 +256,31 @@ final class ChoiceView {
                     "method: mixed-integer programme, relaxed by column generation (Dantzig & Wolfe 1960, Operations Research"
                             + " 8:101); trials: expected value of sample information (Raiffa & Schlaifer 1961); docs/methods/choice.md");
         }
+    }
+
+    /** Return what to bear in mind where mothers are to be sold or cut back and little is known. */
+    private List<String> cautions(Choice plan) {
+        List<String> cautions = new ArrayList<>();
+        boolean anyTwice = false;
+        int young = 0;
+        for (int at = 0; at < plan.advice().size(); at++) {
+            Advice advice = plan.advice().get(at);
+            Candidate candidate = inputs.candidates().get(at);
+            anyTwice |= ChoiceWords.caution(advice, candidate).isPresent();
+            young += Thin.of(advice, candidate.evidence()).contains(Thin.YOUNG_BOOK) ? 1 : 0;
+        }
+        if (anyTwice) {
+            cautions.add("look twice: to be sold or cut back on thin evidence, fewer than " + Thin.FEW
+                    + " layers or cuttings of hers judged, or best in fewer than " + Thin.OFTEN_PERCENT
+                    + " % of draws; left as she is, she can still be sold or cut back next year");
+        }
+        if (young > 0) {
+            cautions.add("a young book: it knows outcomes of "
+                    + Counts.of(inputs.candidates().get(0).evidence().bookSeasons(), "season", "seasons")
+                    + " only, and " + Counts.of(young, "mother is", "mothers are")
+                    + " to be sold or cut back on that; a mother sold does not come back");
+        }
+        return cautions;
     }
 
     private String margin(Choice plan) {
@@ -407,6 +451,9 @@ final class ChoiceView {
                 .field("held", candidate.held())
                 .field("tried", candidate.tried())
                 .field("positions_from", candidate.wood())
+                .field("judged_layers", candidate.evidence().layers())
+                .field("judged_cuttings", candidate.evidence().cuttings())
+                .field("judged_seasons", candidate.evidence().seasons())
                 .field("last_layered", candidate.lastLayered())
                 .field("rest_years", mother.restYears())
                 .field("rest_now", mother.restNow())
@@ -426,6 +473,7 @@ final class ChoiceView {
                 .field("means", reasons.means())
                 .field("learning", reasons.learning())
                 .field("trial_layers", mother.trial().map(ortet.choice.Trial::layers));
+        json.array("thin", list -> thin(advice, candidate).forEach(list::value));
         json.array(
                 "plan",
                 list -> advice.years()

@@ -1,7 +1,11 @@
 package ortet.commands;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import ortet.choice.Advice;
@@ -15,7 +19,9 @@ import ortet.choice.Resource;
 import ortet.choice.Trial;
 import ortet.choice.inputs.Candidate;
 import ortet.choice.inputs.ChoiceInputs;
+import ortet.choice.inputs.Evidence;
 import ortet.choice.inputs.MotherBand;
+import ortet.choice.inputs.Thin;
 
 /** The words of the choice of stock, short enough for a list that is carried along the benches. */
 final class ChoiceWords {
@@ -175,6 +181,31 @@ final class ChoiceWords {
     private String cost(Alternative other) {
         String cost = worth(other.cost());
         return cost.equals("0") ? ", as good" : ", which costs " + cost;
+    }
+
+    /** Return in what the evidence is thin on which a mother is to be sold or cut back, as far as that is about her. */
+    static Optional<String> caution(Advice advice, Candidate candidate) {
+        Set<Thin> thin = Thin.of(advice, candidate.evidence());
+        List<String> told = new ArrayList<>();
+        if (thin.contains(Thin.FEW_JUDGED)) {
+            told.add(judged(candidate.evidence()));
+        }
+        if (thin.contains(Thin.SELDOM_BEST)) {
+            told.add("best in " + sure(advice) + " of draws");
+        }
+        return told.isEmpty() ? Optional.empty() : Optional.of("look twice: " + String.join(", ", told));
+    }
+
+    private static String judged(Evidence evidence) {
+        if (evidence.units() == 0) {
+            return "no layer of hers judged yet";
+        }
+        String units = evidence.cuttings() == 0
+                ? Counts.of(evidence.layers(), "layer", "layers")
+                : evidence.layers() == 0
+                        ? Counts.of(evidence.cuttings(), "cutting", "cuttings")
+                        : evidence.units() + " layers and cuttings";
+        return "only " + units + " of hers judged, over " + Counts.of(evidence.seasons(), "season", "seasons");
     }
 
     /** Return how each number told of a mother was reckoned. */

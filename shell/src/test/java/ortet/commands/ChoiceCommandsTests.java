@@ -87,6 +87,28 @@ class ChoiceCommandsTests {
     }
 
     @Test
+    void asksToLookTwiceAtAMotherSoldOnTheWordOfAYoungBook() {
+        raise();
+        desk.done("price set specimen 9000EUR --on 2020-01-01");
+        desk.done("grade K-1 --size specimen --on 2024-03-01");
+        desk.done("grade K-3 --size specimen --on 2024-03-01");
+        String out = desk.done("choose --draws 20");
+        assertTrue(out.lines().allMatch(line -> line.codePointCount(0, line.length()) <= 80), out);
+        String flat = out.replaceAll("\\s+", " ");
+        // of K-1 twelve are judged: that is enough, but for a book of three seasons
+        assertTrue(flat.contains(" 2 mothers, then sell: ") && flat.contains("; look twice at 1 of them"), out);
+        assertTrue(flat.contains("look twice: no layer of hers judged yet"), out);
+        assertEquals(2, flat.split("; look twice: ", -1).length, out);
+        assertTrue(flat.contains("a young book: it knows outcomes of 3 seasons only, and 2 mothers are"), out);
+        String csv = rows("choose --draws 20 --format csv");
+        assertTrue(csv.lines().anyMatch(line -> line.contains("K-1,") && line.endsWith(",12,0,3,young-book")), csv);
+        assertTrue(
+                csv.lines().anyMatch(line -> line.contains("K-3,") && line.endsWith(",0,0,0,few-judged young-book")),
+                csv);
+        assertTrue(csv.lines().anyMatch(line -> line.contains("K-2,") && line.endsWith(",12,0,3,")), csv);
+    }
+
+    @Test
     void saysWhichCommandsListPricesWhereNoneIsListed() {
         desk.done("acquire K-1 --cultivar 'Acer palmatum' --on 2015-03-01");
         desk.done("keep K-1 --on 2016-03-01");

@@ -93,6 +93,20 @@ class SallowfieldChooseTests {
     }
 
     @Test
+    void asksToLookTwiceWhereTheEvidenceIsThin() {
+        String line = "choose --cultivar Arakawa --draws 50" + DAY;
+        List<String> rows = answer(line + " --format csv").lines().skip(1).toList();
+        long thin = rows.stream()
+                .filter(row -> row.endsWith("few-judged") || row.endsWith("seldom-best"))
+                .peek(row -> assertTrue(row.contains(",cut-back,") || row.contains("sell,"), row))
+                .count();
+        String table = answer(line).replaceAll("\\s+", " ");
+        assertTrue(thin > 0, "nobody is sold or cut back on thin evidence");
+        assertEquals(thin + 1, table.split("; look twice: ", -1).length, table);
+        assertTrue(table.contains(" look twice: to be sold or cut back on thin evidence"), table);
+    }
+
+    @Test
     void neverSetsMoreLayersThanThereArePositions() {
         String csv = answer("choose --cultivar Itoigawa --draws 0 --format json" + DAY);
         Matcher mother = Pattern.compile(

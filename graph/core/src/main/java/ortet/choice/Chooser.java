@@ -1,10 +1,9 @@
 package ortet.choice;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.IntStream;
+import java.util.concurrent.ForkJoinPool;
 import ortet.book.Progress;
 
 /**
@@ -33,34 +32,16 @@ public final class Chooser {
                 settings.draws() > 0 ? settings.atMost().multipliedBy(3).dividedBy(4) : settings.atMost());
         Deadline end = Deadline.in(settings.atMost());
         Paths paths = Paths.planned(question);
-        Planner planner = new Planner(settings.gap(), late, progress);
-        List<Parts.Part> parts = Parts.of(paths);
-        List<Planner.Plan> plans = parts.parallelStream()
-                .map(part -> plan(part.paths(), settings, planner))
-                .toList();
+        List<PartPlans.One> planned = new PartPlans(
+                        settings, late, progress, ForkJoinPool.getCommonPoolParallelism() + 1)
+                .of(Parts.of(paths));
+        List<Parts.Part> parts = planned.stream().map(PartPlans.One::part).toList();
+        List<Planner.Plan> plans = planned.stream().map(PartPlans.One::plan).toList();
         boolean anew = paths.stocks.length <= PARTS * settings.anewUpTo()
                 && parts.stream().allMatch(part -> part.members().length <= settings.anewUpTo());
-        Planner.Plan plan = planner.together(paths, parts, plans);
+        Planner.Plan plan = new Planner(settings.gap(), late, progress).together(paths, parts, plans);
         Surety surety = new Surety(paths, plan, parts, plans, anew, end, progress);
         return answer(paths, plan, surety, parts.stream().allMatch(part -> Planner.isExact(part.paths())));
-    }
-
-    private static Planner.Plan plan(Paths paths, Settings settings, Planner planner) {
-        boolean tries = Arrays.stream(paths.stocks)
-                .anyMatch(stock -> stock.mother.trial().isPresent());
-        double[] first = tries ? learn(paths, paths.first(), settings, planner) : paths.first();
-        return planner.plan(paths, first, tries);
-    }
-
-    /** Find what trials teach at the prices of the plan without that, and return those prices. */
-    private static double[] learn(Paths paths, double[] first, Settings settings, Planner planner) {
-        double[] prices = planner.relax(paths, first, false, settings.gap()).prices();
-        Priced priced = new Priced(paths.layout, paths.products, prices);
-        IntStream.range(0, paths.stocks.length)
-                .parallel()
-                .forEach(at -> paths.stocks[at].learning =
-                        Learning.of(new Walk(paths.layout), paths.stocks[at], priced, paths.takings[at]));
-        return prices;
     }
 
     private static Choice answer(Paths paths, Planner.Plan plan, Surety surety, boolean whole) {

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
 
 /**
  * Divides a nursery into parts that share nothing of which there could be too little: the best plan of all is then the best
@@ -18,7 +19,12 @@ final class Parts {
      * @param members the numbers of its mothers among all, ascending
      * @param paths its mothers
      */
-    record Part(int[] members, Paths paths) {}
+    record Part(int[] members, Paths paths) {
+        /** Return it as if nobody had planned it yet. */
+        Part afresh() {
+            return new Part(members, paths.of(IntStream.range(0, members.length).toArray(), paths.rows));
+        }
+    }
 
     private final Paths paths;
     private final Layout layout;

@@ -51,7 +51,13 @@ final class Planner {
     private static final int PARTS = 50;
 
     /** A plan, the prices in it, a bound of all plans, and the bound at these prices, which may be farther off. */
-    record Plan(Path[] paths, double[] prices, double bound, double pricedBound, Account account, boolean isBest) {}
+    record Plan(Path[] paths, double[] prices, double bound, double pricedBound, Account account, boolean isBest) {
+        /** Return this with a bound that holds too, and may be lesser. */
+        Plan within(double other, double gap) {
+            double least = Math.max(Math.min(bound, other), account.worth());
+            return new Plan(paths, prices, least, pricedBound, account, isClose(account.worth(), least, gap));
+        }
+    }
 
     private final double gap;
     private final Deadline late;
@@ -166,6 +172,10 @@ final class Planner {
     }
 
     private boolean isClose(double worth, double bound) {
+        return isClose(worth, bound, gap);
+    }
+
+    private static boolean isClose(double worth, double bound, double gap) {
         return bound - worth <= gap * Math.max(1, Math.abs(bound)) + ROUNDING * Math.max(1, Math.abs(bound));
     }
 

@@ -2,6 +2,8 @@ package ortet.yield;
 
 import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -114,6 +116,45 @@ public final class Past {
         samples.addTo(sums, row);
         Tally tally = sums.tally();
         return tally.pending() - tally.unaccounted();
+    }
+
+    /**
+     * Units of which it is known whether they took.
+     *
+     * @param units how many
+     * @param seasons over how many seasons of setting
+     */
+    public record Judged(int units, int seasons) {
+        /** Nothing is known. */
+        public static final Judged NONE = new Judged(0, 0);
+    }
+
+    /** Return by mother of how many of her units of a method it is known whether they took; those of one of several are left out. */
+    public Map<Integer, Judged> judgedByMother(Method method) {
+        Map<Integer, Judged> judged = new HashMap<>();
+        Map<Integer, Set<Integer>> seasons = new HashMap<>();
+        for (int row : rows(method)) {
+            int known = known(row);
+            if (samples.mother(row) > 0 && known > 0) {
+                int mother = samples.mother(row);
+                Set<Integer> hers = seasons.computeIfAbsent(mother, fresh -> new HashSet<>());
+                hers.add(samples.season(row));
+                int before = judged.getOrDefault(mother, Judged.NONE).units();
+                judged.put(mother, new Judged(before + known, hers.size()));
+            }
+        }
+        return judged;
+    }
+
+    /** Return of how many units of a method in all it is known whether they took. */
+    public Judged judged(Method method) {
+        int[] known = IntStream.of(rows(method)).filter(row -> known(row) > 0).toArray();
+        return new Judged(IntStream.of(known).map(this::known).sum(), (int)
+                IntStream.of(known).map(samples::season).distinct().count());
+    }
+
+    private int known(int row) {
+        return cohorts.taken(row) + cohorts.failed(row);
     }
 
     /** Return the stem of the branch at setting in hundredths of a millimetre; empty where nobody measured. */

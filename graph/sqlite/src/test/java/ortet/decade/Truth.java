@@ -322,6 +322,16 @@ final class Truth {
         return sum / all * establishing[cultivar(mother)];
     }
 
+    /** Return the share of established trees from stems of a band that become fit for sale in a size class. */
+    double share(int band, int size) {
+        return (1 - neverFit) * SIZED[band][size];
+    }
+
+    /** Return the share of established trees that never become fit for sale. */
+    double neverFit() {
+        return neverFit;
+    }
+
     private static double logistic(double odds) {
         return 1 / (1 + Math.exp(-odds));
     }

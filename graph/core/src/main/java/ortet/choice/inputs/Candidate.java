@@ -14,6 +14,7 @@ import ortet.plant.Tag;
  * @param stock whether she is kept as stock; else she was used as a mother
  * @param held whether she is held for plant health
  * @param tried whether the outcome of a layer on her is known
+ * @param evidence how much is known of how she takes
  * @param wood where her positions come from
  * @param lastLayered the season in which she was last layered; empty when never
  */
@@ -25,6 +26,7 @@ public record Candidate(
         boolean stock,
         boolean held,
         boolean tried,
+        Evidence evidence,
         WoodFrom wood,
         Optional<Integer> lastLayered) {
     /** Where the positions of a mother come from. */
@@ -43,6 +45,7 @@ public record Candidate(
         Objects.requireNonNull(tag);
         Objects.requireNonNull(cultivar);
         Objects.requireNonNull(place);
+        Objects.requireNonNull(evidence);
         Objects.requireNonNull(wood);
         Objects.requireNonNull(lastLayered);
     }

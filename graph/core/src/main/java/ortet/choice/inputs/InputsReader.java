@@ -96,6 +96,8 @@ public final class InputsReader {
     private final List<String> notes = new ArrayList<>();
     private final List<Explained> explained = new ArrayList<>();
     private final Map<Method, GroupDraws> seasons = new HashMap<>();
+    private final Map<Method, Map<Integer, Past.Judged>> judged = new HashMap<>();
+    private final Map<Method, Integer> seasonsJudged = new HashMap<>();
     private final Map<String, List<MotherDiary>> members = new HashMap<>();
     private final int lastDay;
     private final int firstYear;
@@ -456,6 +458,7 @@ public final class InputsReader {
                     plant.stock(),
                     diary.held,
                     tried,
+                    evidence(unit),
                     full.from(),
                     last));
             explain(tag, "positions when rested", told(full.full(), bands), wordsOf(full), from(full));
@@ -503,6 +506,24 @@ public final class InputsReader {
                 currency,
                 notes,
                 explained);
+    }
+
+    private Evidence evidence(int unit) {
+        int[] units = new int[PLANNED.size()];
+        int seasons = 0;
+        int all = 0;
+        for (int at = 0; at < units.length; at++) {
+            Method method = PLANNED.get(at);
+            Past.Judged hers =
+                    judged.computeIfAbsent(method, past::judgedByMother).getOrDefault(unit, Past.Judged.NONE);
+            units[at] = hers.units();
+            seasons = Math.max(seasons, hers.seasons());
+            all = Math.max(
+                    all,
+                    seasonsJudged.computeIfAbsent(
+                            method, one -> past.judged(one).seasons()));
+        }
+        return new Evidence(units[0], units[1], seasons, all);
     }
 
     private static String from(Woods.Full full) {
@@ -859,8 +880,10 @@ public final class InputsReader {
                         .map(grade -> Math.round(100 * grade.share()) + " % " + grade.sizeClass() + " after "
                                 + grade.years() + (grade.years() == 1 ? " year" : " years"))
                         .collect(Collectors.joining(", ")),
-                "incidence of each end, those that grow on told apart (Aalen and Johansen); median years",
-                graded.followed() + " trees of " + graded.of() + ", the end of " + graded.behind() + " known");
+                "incidence of each end, those that grow on told apart (Aalen and Johansen), leaning on wider kinds"
+                        + " (Dirichlet); median years",
+                graded.followed() + " trees of " + graded.of() + ", the end of " + graded.behind() + " known"
+                        + (graded.leaning().isBlank() ? "" : "; leaning on " + graded.leaning()));
     }
 
     private List<Outlet> outlets(Map<Integer, Ways> ways, Rearing rearing, Tariff tariff) {

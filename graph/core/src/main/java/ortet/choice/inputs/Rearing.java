@@ -12,15 +12,16 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import java.util.function.Predicate;
+import java.util.stream.IntStream;
 import org.apache.commons.numbers.fraction.BigFraction;
 import ortet.book.BookView;
 import ortet.book.UnitFacts.Method;
 import ortet.choice.Grade;
 import ortet.choice.Needs;
 import ortet.choice.Raising;
+import ortet.figures.EndShares;
 import ortet.figures.Followed;
-import ortet.figures.Incidence;
+import ortet.figures.Leaning;
 import ortet.money.Charge;
 import ortet.money.Cost;
 import ortet.money.Tariff;
@@ -36,15 +37,16 @@ import ortet.yield.SideCost;
  *
  * <p>Of established trees, the shares in each size class and the median years from setting until they were fit for sale: the
  * cumulative incidence of each end, of which those that grow on are told apart as long as they are followed, divided by that of
- * all ends together. Those set on branches of one band on one cultivar where there are {@value #ENOUGH} and the end of
- * {@value #ENDED} of them is known; else on one species, on all, on any branch of one cultivar, and so on.
+ * all ends together. Those set on branches of one band on one cultivar lean on those of its species, these on all, and all of
+ * one band on all of any ({@link EndShares}), the more the more such kinds are alike ({@link Leaning}). Where the stems of
+ * most are not known, the bands are left aside.
  */
 final class Rearing {
     static final String AS_BEFORE = "as before";
 
-    private static final int ENOUGH = 10;
-    private static final int ENDED = 5;
-    private static final double CONFIDENCE = 0.95;
+    /** A size class that a smaller share of those fit for sale comes to is left out. */
+    private static final double LEAST_SHARE = 0.02;
+
     private static final double ROUNDING = 1e-12;
     private static final double NEARLY_ALL = 0.9;
     private static final int SEASONS = 4;
@@ -57,7 +59,65 @@ final class Rearing {
     private final Map<Method, Spent> spent = new EnumMap<>(Method.class);
     private final TreeSet<String> missing = new TreeSet<>();
     private final Map<List<Object>, Graded> known = new HashMap<>();
-    private final Map<List<Object>, Graded> circled = new HashMap<>();
+    private final Map<Method, Map<Circle, Trees>> sorted = new EnumMap<>(Method.class);
+    private final Map<List<Object>, List<Circle>> surroundings = new HashMap<>();
+    private final Map<List<Object>, Double> strengths = new HashMap<>();
+    private final Map<Circle, EndShares> circled = new HashMap<>();
+
+    /** How wide a circle is. */
+    private enum Reach {
+        CULTIVAR,
+        SPECIES,
+        ALL
+    }
+
+    /** Trees of one method and one kind, set on stems of one band or of any. */
+    private record Circle(Method method, Optional<Integer> band, Reach reach, String name) {}
+
+    /** What came of a tree: no size where it never came to be fit for sale. */
+    private record End(Optional<String> size, int years) {}
+
+    /**
+     * What came of the trees of a circle.
+     *
+     * @param causes the number of each end, the same for all circles of a method
+     * @param counts how many came to it by age in days, or grow on
+     */
+    private record Trees(Map<End, Integer> causes, Map<Followed, Double> counts) {
+        int followed() {
+            return (int) Math.round(sum(counts));
+        }
+
+        int known() {
+            return (int) Math.round(counts.entrySet().stream()
+                    .filter(one -> one.getKey().hasHappened())
+                    .mapToDouble(Map.Entry::getValue)
+                    .sum());
+        }
+
+        private static double sum(Map<Followed, Double> counts) {
+            return counts.values().stream().mapToDouble(Double::doubleValue).sum();
+        }
+
+        /** Take those that came back, and are followed anew, off those that had come to the same end. */
+        void settle() {
+            List<Followed> back =
+                    counts.keySet().stream().filter(one -> counts.get(one) < 0).toList();
+            for (Followed one : back) {
+                double over = -counts.remove(one);
+                List<Followed> alike = counts.keySet().stream()
+                        .filter(other -> other.cause() == one.cause())
+                        .sorted(Comparator.comparingDouble(other -> Math.abs(other.time() - one.time())))
+                        .toList();
+                for (Followed other : alike) {
+                    double taken = Math.min(over, counts.get(other));
+                    counts.merge(other, -taken, Double::sum);
+                    over -= taken;
+                }
+            }
+            counts.values().removeIf(count -> count <= 0);
+        }
+    }
 
     /** What one unit of a method costs: to set, and to grow on into each size class, or until it was lost. */
     private record Spent(Each set, Map<String, Each> bySize, Each lost) {}
@@ -74,8 +134,9 @@ final class Rearing {
      * @param behind how many trees whose end is known
      * @param followed how many trees, those that grow on too
      * @param of which
+     * @param leaning on which others their shares lean, in words; blank where on none
      */
-    record Graded(List<Grade> grades, int behind, int followed, String of) {}
+    record Graded(List<Grade> grades, int behind, int followed, String of, String leaning) {}
 
     Rearing(Snapshot snapshot, Past past, Woods woods) {
         this.snapshot = snapshot;
@@ -135,100 +196,197 @@ final class Rearing {
     }
 
     private Graded find(Method method, int cultivar, Optional<Integer> band) {
-        String own = name(cultivar);
-        String species = species(cultivar);
-        Predicate<Past.Ended> sameBand = one -> band.equals(past.stem(one.row()).map(mm -> woods.at(mm / 100.0)));
-        Predicate<Past.Ended> sameCultivar = one -> past.cultivar(one.row()) == cultivar;
-        Predicate<Past.Ended> sameSpecies =
-                one -> species(past.cultivar(one.row())).equals(species);
-        Map<String, Predicate<Past.Ended>> circles = new LinkedHashMap<>();
-        if (band.isPresent()) {
-            circles.put(own + ", stems of this band", sameCultivar.and(sameBand));
-            circles.put(species + ", stems of this band", sameSpecies.and(sameBand));
-            circles.put("all, stems of this band", sameBand);
+        Optional<Integer> told = band.filter(at -> hasStems(method, at));
+        List<Circle> known = new ArrayList<>();
+        Optional<Circle> circle = Optional.of(circle(method, cultivar, told, Reach.CULTIVAR));
+        for (; circle.isPresent(); circle = wider(circle.get(), cultivar)) {
+            circle.filter(trees(method)::containsKey).ifPresent(known::add);
         }
-        circles.put(own, sameCultivar);
-        circles.put(species, sameSpecies);
-        circles.put("all", one -> true);
-        Graded any = new Graded(List.of(), 0, 0, "nothing");
-        for (Map.Entry<String, Predicate<Past.Ended>> circle : circles.entrySet()) {
-            Graded found = circled.computeIfAbsent(
-                    List.of(method, band, circle.getKey()),
-                    key -> of(
-                            ended.stream()
-                                    .filter(one -> past.method(one.row()) == method)
-                                    .filter(one -> one.end() == Past.End.SALEABLE || one.established())
-                                    .filter(circle.getValue())
-                                    .toList(),
-                            circle.getKey()));
-            if (found.followed() >= ENOUGH
-                    && found.behind() >= ENDED
-                    && !found.grades().isEmpty()) {
-                return found;
-            }
-            any = found.grades().isEmpty() ? any : found;
-        }
-        return any;
+        return known.isEmpty() ? new Graded(List.of(), 0, 0, "nothing", "") : graded(known);
     }
 
-    /** What came of a tree: no size where it never came to be fit for sale. */
-    private record End(Optional<String> size, int years) {}
-
-    /**
-     * Follow trees from their setting to their end, or as long as they grow on, and share them out by what Aalen and Johansen
-     * find: trees that are ready soon are not taken for all because those that take longer are still growing.
-     */
-    private Graded of(List<Past.Ended> some, String of) {
-        Map<End, Integer> causes = new LinkedHashMap<>();
-        List<Followed> followed = new ArrayList<>();
-        int known = 0;
-        for (Past.Ended one : some) {
-            boolean ends = one.end() == Past.End.SALEABLE || one.end() == Past.End.NEVER_SALEABLE;
-            int cause = 0;
-            if (ends) {
-                End end = new End(size(one), one.end() == Past.End.SALEABLE ? years(one) : 0);
-                cause = causes.computeIfAbsent(end, key -> causes.size() + 1);
-                known += one.count();
-            }
-            Followed tree =
-                    new Followed(Math.max(0, one.day() - snapshot.cohorts().firstDay(one.row())), cause);
-            for (int i = 0; i < one.count(); i++) {
-                followed.add(tree);
-            }
-            // what came back is followed anew
-            for (int i = one.count(); i < 0; i++) {
-                if (!followed.remove(tree)) {
-                    followed.remove(followed.stream()
-                            .filter(other -> other.cause() == tree.cause())
-                            .findFirst()
-                            .orElse(tree));
-                }
-            }
+    /** Tell whether the stems of most trees of a method are known, and some of them in a band. */
+    private boolean hasStems(Method method, int band) {
+        int all = followed(circle(method, -1, Optional.empty(), Reach.ALL));
+        int measured = 0;
+        for (Circle circle : trees(method).keySet()) {
+            measured += circle.reach() == Reach.ALL && circle.band().isPresent() ? followed(circle) : 0;
         }
+        Trees here = trees(method).get(circle(method, -1, Optional.of(band), Reach.ALL));
+        return here != null && here.known() > 0 && 2 * measured >= all;
+    }
+
+    private int followed(Circle circle) {
+        return Optional.ofNullable(trees(circle.method()).get(circle))
+                .map(Trees::followed)
+                .orElse(0);
+    }
+
+    /** Share trees out by what the first of some circles came to, each leaning on the next. */
+    private Graded graded(List<Circle> circles) {
+        Trees own = trees(circles.get(0).method()).get(circles.get(0));
+        List<End> ends = List.copyOf(own.causes().keySet());
+        EndShares shares = shares(circles);
         Map<String, TreeMap<Integer, Double>> bySize = new TreeMap<>();
         double all = 0;
-        double last = followed.stream().mapToDouble(Followed::time).max().orElse(0);
-        for (Map.Entry<End, Integer> end : causes.entrySet()) {
-            double share = Incidence.of(followed, end.getValue(), CONFIDENCE)
-                    .at(last)
-                    .map(Incidence.Step::share)
-                    .orElse(0.0);
-            all += share;
-            end.getKey()
-                    .size()
+        for (Map.Entry<Followed, Double> one : shares.shares().entrySet()) {
+            End end = ends.get(one.getKey().cause() - 1);
+            all += one.getValue();
+            end.size()
                     .ifPresent(size -> bySize.computeIfAbsent(size, key -> new TreeMap<>())
-                            .merge(end.getKey().years(), share, Double::sum));
+                            .merge(end.years(), one.getValue(), Double::sum));
         }
+        // what hardly any come to is left out, and counts as what the others come to
+        Map<String, Double> fit = new TreeMap<>();
+        bySize.forEach((size, years) -> fit.put(
+                size, years.values().stream().mapToDouble(Double::doubleValue).sum()));
+        double saleable = fit.values().stream().mapToDouble(Double::doubleValue).sum();
+        fit.values().removeIf(share -> share < LEAST_SHARE * saleable);
+        double kept = fit.values().stream().mapToDouble(Double::doubleValue).sum();
         List<Grade> grades = new ArrayList<>();
-        for (Map.Entry<String, TreeMap<Integer, Double>> size : bySize.entrySet()) {
-            double share = size.getValue().values().stream()
-                    .mapToDouble(Double::doubleValue)
-                    .sum();
-            if (share > 0) {
-                grades.add(new Grade(size.getKey(), median(size.getValue(), share), Math.min(1, share / all)));
+        for (Map.Entry<String, Double> size : fit.entrySet()) {
+            double share = size.getValue() * saleable / kept / all;
+            grades.add(
+                    new Grade(size.getKey(), median(bySize.get(size.getKey()), size.getValue()), Math.min(1, share)));
+        }
+        return new Graded(grades, own.known(), own.followed(), circles.get(0).name(), leaning(circles));
+    }
+
+    private EndShares shares(List<Circle> circles) {
+        Circle own = circles.get(0);
+        EndShares found = circled.get(own);
+        if (found == null) {
+            Map<Followed, Double> followed = trees(own.method()).get(own).counts();
+            found = circles.size() == 1
+                    ? EndShares.of(followed)
+                    : EndShares.of(followed, shares(circles.subList(1, circles.size())), strength(own));
+            circled.put(own, found);
+        }
+        return found;
+    }
+
+    private String leaning(List<Circle> circles) {
+        StringBuilder told = new StringBuilder();
+        for (int at = 1; at < circles.size(); at++) {
+            told.append(at == 1 ? "" : ", these on ")
+                    .append(circles.get(at).name())
+                    .append(String.format(Locale.ROOT, " as on %.0f more", strength(circles.get(at - 1))));
+        }
+        return told.toString();
+    }
+
+    // ---- circles ----
+
+    private Circle circle(Method method, int cultivar, Optional<Integer> band, Reach reach) {
+        String name = reach == Reach.CULTIVAR ? name(cultivar) : reach == Reach.SPECIES ? species(cultivar) : "all";
+        return new Circle(method, band, reach, name + (band.isPresent() ? ", stems of this band" : ""));
+    }
+
+    /** Return the next wider circle: the species, all, and last all on stems of any band. */
+    private Optional<Circle> wider(Circle circle, int cultivar) {
+        return switch (circle.reach()) {
+            case CULTIVAR -> Optional.of(circle(circle.method(), cultivar, circle.band(), Reach.SPECIES));
+            case SPECIES -> Optional.of(circle(circle.method(), cultivar, circle.band(), Reach.ALL));
+            case ALL -> circle.band().map(band -> circle(circle.method(), cultivar, Optional.empty(), Reach.ALL));
+        };
+    }
+
+    /** Return the trees of a method that established or were ready for sale, by the circles that they are in. */
+    private Map<Circle, Trees> trees(Method method) {
+        return sorted.computeIfAbsent(method, key -> {
+            Map<Circle, Trees> trees = new HashMap<>();
+            Map<End, Integer> causes = new LinkedHashMap<>();
+            for (Past.Ended one : ended) {
+                if (past.method(one.row()) == method && (one.end() == Past.End.SALEABLE || one.established())) {
+                    int cause = 0;
+                    if (one.end() == Past.End.SALEABLE || one.end() == Past.End.NEVER_SALEABLE) {
+                        End end = new End(size(one), one.end() == Past.End.SALEABLE ? years(one) : 0);
+                        cause = causes.computeIfAbsent(end, fresh -> causes.size() + 1);
+                    }
+                    for (Circle circle : around(one)) {
+                        trees.computeIfAbsent(circle, fresh -> new Trees(causes, new HashMap<>()))
+                                .counts()
+                                .merge(new Followed(age(one), cause), (double) one.count(), Double::sum);
+                    }
+                }
+            }
+            trees.values().forEach(Trees::settle);
+            return trees;
+        });
+    }
+
+    /** Return the circles that a tree is in, from the narrowest on: with the band of its stem, where it is known, and without. */
+    private List<Circle> around(Past.Ended one) {
+        Method method = past.method(one.row());
+        int cultivar = past.cultivar(one.row());
+        Optional<Integer> band = past.stem(one.row()).map(mm -> woods.at(mm / 100.0));
+        return surroundings.computeIfAbsent(List.of(method, cultivar, band), key -> {
+            List<Circle> circles = new ArrayList<>();
+            for (Reach reach : Reach.values()) {
+                band.ifPresent(at -> circles.add(circle(method, cultivar, Optional.of(at), reach)));
+                circles.add(circle(method, cultivar, Optional.empty(), reach));
+            }
+            return circles;
+        });
+    }
+
+    // ---- how strongly they lean ----
+
+    /** Return as how many trees the next wider circle counts. */
+    private double strength(Circle circle) {
+        List<Object> key =
+                List.of(circle.method(), circle.reach(), circle.band().isPresent());
+        return strengths.computeIfAbsent(key, fresh -> Leaning.strength(kinds(circle)));
+    }
+
+    /**
+     * Return circles like one, by the next wider that they are in, with their trees by size class: of cohorts only that are
+     * so old that nine in ten ends came sooner, lest the quick ones be taken for all.
+     */
+    private List<List<int[]>> kinds(Circle like) {
+        List<Past.Ended> ends = ended.stream()
+                .filter(one -> past.method(one.row()) == like.method())
+                .filter(one ->
+                        one.end() == Past.End.SALEABLE || one.end() == Past.End.NEVER_SALEABLE && one.established())
+                .filter(one -> one.count() > 0)
+                .toList();
+        int[] ages = ends.stream()
+                .flatMapToInt(one -> IntStream.generate(() -> age(one)).limit(one.count()))
+                .sorted()
+                .toArray();
+        if (ages.length == 0) {
+            return List.of();
+        }
+        int old = ages[(int) (NEARLY_ALL * (ages.length - 1))];
+        int day = Math.toIntExact(snapshot.asOf().toEpochDay());
+        List<String> sizes = new ArrayList<>();
+        Map<Circle, Map<Circle, Map<Integer, Integer>>> counts = new LinkedHashMap<>();
+        for (Past.Ended one : ends) {
+            if (day - snapshot.cohorts().firstDay(one.row()) >= old) {
+                String size = size(one).orElse("");
+                if (!sizes.contains(size)) {
+                    sizes.add(size);
+                }
+                around(one).stream()
+                        .filter(circle -> circle.reach() == like.reach()
+                                && circle.band().isPresent() == like.band().isPresent())
+                        .forEach(circle -> wider(circle, past.cultivar(one.row()))
+                                .ifPresent(kind -> counts.computeIfAbsent(kind, fresh -> new LinkedHashMap<>())
+                                        .computeIfAbsent(circle, fresh -> new HashMap<>())
+                                        .merge(sizes.indexOf(size), one.count(), Integer::sum)));
             }
         }
-        return new Graded(grades, Math.max(0, known), followed.size(), of);
+        return counts.values().stream()
+                .map(groups -> groups.values().stream()
+                        .map(group -> IntStream.range(0, sizes.size())
+                                .map(at -> group.getOrDefault(at, 0))
+                                .toArray())
+                        .toList())
+                .toList();
+    }
+
+    private int age(Past.Ended one) {
+        return Math.max(0, one.day() - snapshot.cohorts().firstDay(one.row()));
     }
 
     private Optional<String> size(Past.Ended one) {
