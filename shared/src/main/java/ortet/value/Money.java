@@ -14,6 +14,7 @@ import java.util.regex.Pattern;
  */
 public record Money(long minor, Currency currency) {
     private static final Pattern TEXT = Pattern.compile("(\\d{1,12})(?:[.,](\\d{1,4}))?\\s*([A-Za-z]{3})");
+    private static final int THOUSANDS = 3;
 
     public Money {
         Objects.requireNonNull(currency);
@@ -21,7 +22,7 @@ public record Money(long minor, Currency currency) {
     }
 
     /**
-     * Read an amount with its currency.
+     * Read an amount with its currency. Three decimals may as well be thousands ({@code 4,500 EUR}) and are not guessed at.
      *
      * @throws Refused when the text is none, the currency is unknown or has fewer decimals
      */
@@ -32,6 +33,12 @@ public record Money(long minor, Currency currency) {
         }
         Currency currency = Amount.currency(matcher.group(3));
         String cents = matcher.group(2) == null ? "" : matcher.group(2);
+        if (cents.length() == THOUSANDS && currency.getDefaultFractionDigits() != THOUSANDS) {
+            throw Refused.because(
+                    "bad-money",
+                    "expected at most " + Math.max(0, currency.getDefaultFractionDigits()) + " decimals for " + currency
+                            + ", and thousands without a mark, found \"" + text + "\"");
+        }
         BigDecimal amount =
                 new BigDecimal(matcher.group(1) + "." + (cents.isEmpty() ? "0" : cents)).stripTrailingZeros();
         int digits = Math.max(0, currency.getDefaultFractionDigits());

@@ -62,12 +62,13 @@ final class CostView {
                 .toList();
         if (!bare.isEmpty()) {
             screen.hanging(
-                    "not priced, and in no sum: ",
+                    "",
                     "    ",
-                    bare.stream()
-                            .map(part -> part.line().charge().missing().orElseThrow())
-                            .distinct()
-                            .collect(Collectors.joining("; ")));
+                    "not priced, and in no sum: "
+                            + bare.stream()
+                                    .map(part -> part.line().charge().missing().orElseThrow())
+                                    .distinct()
+                                    .collect(Collectors.joining("; ")));
         }
         if (cost.coarse()) {
             screen.hanging("", "    ", "some days are known to the month or the year only: time on the bench is rough");
