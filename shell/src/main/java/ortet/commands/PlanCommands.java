@@ -37,6 +37,8 @@ import ortet.value.Refused;
 public final class PlanCommands {
     private static final String GROUP = "Questions";
     private static final int PERCENT = 100;
+    private static final double LEAST_SURE = 0.01;
+    private static final double MOST_SURE = 0.999;
 
     private final Shelf shelf;
     private final Judge judge;
@@ -72,8 +74,9 @@ public final class PlanCommands {
             @Option(longName = "count", description = "how many trees") Optional<Integer> count,
             @Option(longName = "by", description = "the day by which they are to be fit for sale")
                     Optional<LocalDate> by,
-            @Option(longName = "sure", description = "how sure, from 0.01 to 0.999; 0.9 unless given") @Word("SHARE")
-                    Optional<Double> sure,
+            @Option(longName = "sure", description = "how sure, from 0.01 to 0.999 or in percent; 0.9 unless given")
+                    @Word("SHARE")
+                    Optional<Portion> sure,
             @Option(longName = "method", description = "only by this method; each unless given")
                     Optional<PlannedMethod> method,
             @Option(longName = "size", description = "the size class that they are wanted in, as in grading")
@@ -116,6 +119,16 @@ public final class PlanCommands {
         if (cultivar.isEmpty() || count.isEmpty() || by.isEmpty()) {
             throw new UsageException("expected --cultivar, --count and --by, or --orders with a file");
         }
+        count.filter(trees -> trees < 1 || trees > PlanQuestion.MOST).ifPresent(trees -> {
+            throw new UsageException("--count of plan: expected 1 to " + PlanQuestion.MOST + " trees, found " + trees);
+        });
+        sure.map(Portion::share)
+                .filter(share -> share < LEAST_SURE || share > MOST_SURE)
+                .ifPresent(share -> {
+                    throw new UsageException(
+                            "--sure of plan: expected a share from 0.01 to 0.999, such as 0.9 or 90%, found "
+                                    + Confidence.percent(share) + "%");
+                });
         if (keep.isPresent() && method.isEmpty()) {
             throw new UsageException("--keep needs --method: a plan is kept for one of them");
         }
@@ -132,7 +145,7 @@ public final class PlanCommands {
                 cultivar.get(),
                 count.get(),
                 by.get(),
-                sure.orElse(PlanQuestion.SURE),
+                sure.map(Portion::share).orElse(PlanQuestion.SURE),
                 size,
                 method.map(one -> Method.valueOf(one.name())),
                 day);
