@@ -11,6 +11,7 @@ import ortet.screen.Column;
 import ortet.screen.OutputFormat;
 import ortet.screen.Screen;
 import ortet.screen.Sheet;
+import ortet.value.When;
 import ortet.yield.MotherRow;
 import ortet.yield.MothersQuestion;
 import ortet.yield.MothersTable;
@@ -19,6 +20,7 @@ import ortet.yield.TakeRate;
 /** Shows which mothers yield best, with all that keeps a ranking honest. */
 final class MothersView {
     private static final int SHOWN = 8;
+    private static final int MONTH = "2026-06".length();
 
     private MothersView() {}
 
@@ -41,7 +43,8 @@ final class MothersView {
         columns.add(Column.share("pooled_rate", "pooled rate", 0).forPrograms());
         columns.add(Column.share("pooled_lower", "pooled lower", 0).forPrograms());
         columns.add(Column.share("pooled_upper", "pooled upper", 0).forPrograms());
-        columns.add(Column.text("best_shown", "in best " + question.best()).forPeople());
+        columns.add(
+                Column.figure("best_shown", "in best " + question.best() + " %").forPeople());
         columns.add(Column.share("among_best", "among the best", 0).forPrograms());
         columns.add(
                 Column.share("among_best_standard_error", "standard error", 0).forPrograms());
@@ -49,7 +52,8 @@ final class MothersView {
         columns.add(Column.number("taken_per_year", "a year", 1));
         columns.add(Column.whole("living", "living"));
         columns.add(Column.whole("sold", "sold"));
-        columns.add(Column.text("last", "last"));
+        columns.add(Column.text("last_shown", "last").forPeople());
+        columns.add(Column.text("last", "last").forPrograms());
         columns.add(Column.truth("is_there", "there").forPrograms());
         Sheet.Builder sheet = Sheet.titled(title(question), columns.toArray(new Column[0]));
         Optional<Optional<String>> section = Optional.empty();
@@ -85,7 +89,7 @@ final class MothersView {
         cells.add(
                 row.isThere()
                         ? row.standing()
-                                .map(one -> TakeView.percent(one.probability()) + " %")
+                                .map(one -> TakeView.percent(one.probability()))
                                 .orElse("–")
                         : "gone");
         cells.add(row.standing().map(Ranking.Standing::probability));
@@ -94,9 +98,16 @@ final class MothersView {
         cells.add(row.takenPerYear());
         cells.add(row.living());
         cells.add(row.sold());
+        cells.add(month(row.last()));
         cells.add(row.last().toString());
         cells.add(row.isThere());
         sheet.row(cells.toArray());
+    }
+
+    /** Return the month of a day, or what is known of it: shorter than the day, so that the table fits a narrow screen. */
+    private static String month(When last) {
+        String text = last.toString();
+        return text.substring(0, Math.min(MONTH, text.length()));
     }
 
     private static String title(MothersQuestion question) {
@@ -119,7 +130,8 @@ final class MothersView {
                     + "2 percentage points, seed " + question.seed() + "); gone: no longer in the nursery");
             notes.add(
                     "years: those in which she was used, and those between in which she stood as stock and nothing was taken;"
-                            + " a year: taken for each of them. living, sold: young plants of this method from her alone");
+                            + " a year: taken for each of them. living, sold: young plants of this method from her alone;"
+                            + " last: when something was last set from her");
         }
         notes.addAll(PooledView.remarks(table.pooled()));
         if (table.several() > 0) {
