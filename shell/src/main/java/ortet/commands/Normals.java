@@ -26,9 +26,11 @@ final class Normals {
      * @throws Refused when it cannot be read, with the line
      */
     static Warmth read(Path file) {
+        if (Files.isDirectory(file)) {
+            throw refused(file + " is a folder; expected a CSV with the columns month and normal_c");
+        }
         if (!Files.isRegularFile(file)) {
-            throw new Refused(Fault.of("no-file", Files.isDirectory(file) ? file + " is a folder" : "no file " + file)
-                    .nearest(Source.near(file)));
+            throw new Refused(Fault.of("no-file", "no file " + file).nearest(Source.near(file)));
         }
         List<Double> normals = new ArrayList<>(Collections.nCopies(MONTHS, Double.NaN));
         try (CsvReader<NamedCsvRecord> reader = CsvReader.builder().ofNamedCsvRecord(file)) {

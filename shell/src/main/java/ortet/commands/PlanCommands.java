@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Argument;
 import org.springframework.shell.core.command.annotation.Command;
@@ -114,6 +115,7 @@ public final class PlanCommands {
             PlanOrders answer = store.read(view ->
                     PlanOrders.ask(view, nursery.at(view, day, Plans.parts()), wanted, means(view, lines, day)));
             screen.page(out -> PlanView.orders(answer, day, explain, asked.format(), out));
+            lines.ifPresent(all -> notForPlans(all, screen));
             return;
         }
         if (cultivar.isEmpty() || count.isEmpty() || by.isEmpty()) {
@@ -152,11 +154,25 @@ public final class PlanCommands {
         Plans plans = store.read(
                 view -> Plans.ask(view, nursery.at(view, day, Plans.parts()), question, means(view, lines, day)));
         screen.page(out -> PlanView.show(plans, explain, asked.format(), out));
+        lines.ifPresent(all -> notForPlans(all, screen));
         keep.ifPresent(name -> keep(plans.all().get(0), name, keptBy, context, screen));
     }
 
     private static Optional<PlanMeans> means(BookView view, Optional<List<LimitLine>> lines, LocalDate day) {
         return lines.map(all -> PlanMeansReader.read(view, all, day.getYear()));
+    }
+
+    /** Say which lines of a file, made for the choice of stock, no plan counts. */
+    private static void notForPlans(List<LimitLine> lines, Screen screen) {
+        String others = lines.stream()
+                .map(LimitLine::what)
+                .filter(what -> what != LimitLine.What.HOURS && what != LimitLine.What.ROOM)
+                .distinct()
+                .map(LimitLine.What::word)
+                .collect(Collectors.joining(", "));
+        if (!others.isEmpty()) {
+            screen.aside("note: of --limits a plan counts hours and room alone, not " + others);
+        }
     }
 
     private void keep(Plan plan, String name, Optional<String> by, CommandContext context, Screen screen) {

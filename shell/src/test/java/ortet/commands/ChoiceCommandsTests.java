@@ -99,6 +99,52 @@ class ChoiceCommandsTests {
     }
 
     @Test
+    void tellsMoneyInItsCurrency() {
+        raise();
+        String out = flat("choose --draws 0 --years 1 --explain");
+        assertTrue(out.contains(" trees, worth "), out);
+        assertTrue(
+                Pattern.compile("trees, worth [\\d.]+ EUR; else [a-z ]+, (as good|which costs [\\d.]+ EUR)")
+                        .matcher(out)
+                        .find(),
+                out);
+        assertTrue(
+                Pattern.compile("going to her, setting and raising cost [\\d.]+ EUR,")
+                        .matcher(out)
+                        .find(),
+                out);
+    }
+
+    @Test
+    void callsNothingShortWhereNothingIsLimited() {
+        raise();
+        String out = flat("choose --draws 0");
+        assertTrue(out.contains("none is short"), out);
+        assertFalse(out.contains("too few"), out);
+    }
+
+    @Test
+    void saysThatThereIsNobodyToTryOut() {
+        raise();
+        desk.done("layer set J-99 --mother K-3 --on 2024-05-10");
+        desk.done("layer fail J-99 --on 2024-09-01");
+        String out = desk.done("choose --trials --draws 0 --years 1");
+        assertTrue(out.contains("\nno mother to try out: "), out);
+        assertFalse(out.contains("to learn\n"), out);
+        assertTrue(rows("choose --draws 0 --years 1 --format json").contains("\"sure_way\" : null"));
+    }
+
+    @Test
+    void saysWhichColumnsADemandMustHave() throws IOException {
+        Path demand = folder.resolve("lacking.csv");
+        Files.writeString(demand, "cultivar,size\nAcer palmatum,small\n");
+        assertEquals(
+                "ortet: " + demand + ":1: no column count; expected cultivar, size, count for --demand, found cultivar,"
+                        + " size\n",
+                desk.refused("choose --demand " + demand));
+    }
+
+    @Test
     void layersWhatIsAskedForAndNoMore() throws IOException {
         raise();
         Path demand = folder.resolve("asked.csv");

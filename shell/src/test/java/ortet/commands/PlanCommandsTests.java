@@ -232,6 +232,10 @@ class PlanCommandsTests {
         assertTrue(
                 flat(desk.done("plan --cultivar Deshojo --count 4 --by 2029-11-01 --method layer --limits " + limits))
                         .contains("Set 8 layers"));
+        Files.writeString(limits, "what,where,amount\nhours,spring,2\nlicence,Acer palmatum 'Deshojo',3\n");
+        assertEquals(
+                "note: of --limits a plan counts hours and room alone, not licence\n",
+                desk.type("plan --orders " + orders + " --limits " + limits).err());
         Files.writeString(limits, "what,where,amount\nhours,Lent,2\n");
         String bad =
                 desk.type("plan --orders " + orders + " --limits " + limits).err();
