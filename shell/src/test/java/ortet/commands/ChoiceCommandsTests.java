@@ -116,14 +116,6 @@ class ChoiceCommandsTests {
     }
 
     @Test
-    void callsNothingShortWhereNothingIsLimited() {
-        raise();
-        String out = flat("choose --draws 0");
-        assertTrue(out.contains("none is short"), out);
-        assertFalse(out.contains("too few"), out);
-    }
-
-    @Test
     void saysThatThereIsNobodyToTryOut() {
         raise();
         desk.done("layer set J-99 --mother K-3 --on 2024-05-10");
