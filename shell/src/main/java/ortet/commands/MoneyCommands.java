@@ -43,7 +43,7 @@ public final class MoneyCommands {
 
     private void write(Draft draft, Hand hand, Consumer<Unused> named, CommandContext context, Screen screen) {
         List<String> remarks = shelf.open(context).read(view -> {
-            Unused unused = new Unused(view);
+            Unused unused = new Unused(view, judge.today(view.head()));
             named.accept(unused);
             return unused.remarks();
         });
@@ -83,7 +83,10 @@ public final class MoneyCommands {
                         .put("amount", amount)
                         .put("hours", hours),
                 hand,
-                unused -> unused.container(container),
+                unused -> {
+                    unused.container(container);
+                    amount.map(Amount::currency).ifPresent(unused::currency);
+                },
                 context,
                 screen);
     }
@@ -113,6 +116,7 @@ public final class MoneyCommands {
                 hand,
                 unused -> {
                     unused.material(material);
+                    unused.currency(amount.currency());
                     unused.container(container);
                 },
                 context,
@@ -139,7 +143,7 @@ public final class MoneyCommands {
                         .put("per", Per.HOUR)
                         .put("amount", amount),
                 hand,
-                unused -> {},
+                unused -> unused.currency(amount.currency()),
                 context,
                 screen);
     }
@@ -167,7 +171,10 @@ public final class MoneyCommands {
                         .put("per", Per.M2_YEAR)
                         .put("amount", amount),
                 hand,
-                unused -> unused.place(place),
+                unused -> {
+                    unused.place(place);
+                    unused.currency(amount.currency());
+                },
                 context,
                 screen);
     }
@@ -238,6 +245,7 @@ public final class MoneyCommands {
                 unused -> {
                     unused.size(size);
                     unused.cultivar(meant);
+                    unused.currency(price.currency());
                 },
                 context,
                 screen);

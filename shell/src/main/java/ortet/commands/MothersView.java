@@ -2,6 +2,7 @@ package ortet.commands;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import ortet.figures.GroupRate;
@@ -20,7 +21,7 @@ import ortet.yield.TakeRate;
 /** Shows which mothers yield best, with all that keeps a ranking honest. */
 final class MothersView {
     private static final int SHOWN = 8;
-    private static final int MONTH = "2026-06".length();
+    private static final double MANY = 9.95;
 
     private MothersView() {}
 
@@ -43,13 +44,13 @@ final class MothersView {
         columns.add(Column.share("pooled_rate", "pooled rate", 0).forPrograms());
         columns.add(Column.share("pooled_lower", "pooled lower", 0).forPrograms());
         columns.add(Column.share("pooled_upper", "pooled upper", 0).forPrograms());
-        columns.add(
-                Column.figure("best_shown", "in best " + question.best() + " %").forPeople());
+        columns.add(Column.text("best_shown", "in best " + question.best()).forPeople());
         columns.add(Column.share("among_best", "among the best", 0).forPrograms());
         columns.add(
                 Column.share("among_best_standard_error", "standard error", 0).forPrograms());
         columns.add(Column.whole("mother_years", "years"));
-        columns.add(Column.number("taken_per_year", "a year", 1));
+        columns.add(Column.figure("per_year_shown", "a year"));
+        columns.add(Column.number("taken_per_year", "a year", 1).forPrograms());
         columns.add(Column.whole("living", "living"));
         columns.add(Column.whole("sold", "sold"));
         columns.add(Column.text("last_shown", "last").forPeople());
@@ -89,25 +90,29 @@ final class MothersView {
         cells.add(
                 row.isThere()
                         ? row.standing()
-                                .map(one -> TakeView.percent(one.probability()))
+                                .map(one -> TakeView.percent(one.probability()) + " %")
                                 .orElse("–")
                         : "gone");
         cells.add(row.standing().map(Ranking.Standing::probability));
         cells.add(row.standing().map(Ranking.Standing::standardError));
-        cells.add(row.years());
+        cells.add(row.takenPerYear().map(MothersView::yearly).orElse("–"));
+        cells.add(row.takenPerYear());
         cells.add(row.takenPerYear());
         cells.add(row.living());
         cells.add(row.sold());
-        cells.add(month(row.last()));
+        cells.add(season(row.last()));
         cells.add(row.last().toString());
         cells.add(row.isThere());
         sheet.row(cells.toArray());
     }
 
-    /** Return the month of a day, or what is known of it: shorter than the day, so that the table fits a narrow screen. */
-    private static String month(When last) {
-        String text = last.toString();
-        return text.substring(0, Math.min(MONTH, text.length()));
+    /** Return the season of a day, so that the table fits a narrow screen; programs are told the day. */
+    private static String season(When last) {
+        return Integer.toString(last.first().getYear());
+    }
+
+    private static String yearly(double taken) {
+        return String.format(Locale.ROOT, taken < MANY ? "%.1f" : "%.0f", taken);
     }
 
     private static String title(MothersQuestion question) {
@@ -131,7 +136,7 @@ final class MothersView {
             notes.add(
                     "years: those in which she was used, and those between in which she stood as stock and nothing was taken;"
                             + " a year: taken for each of them. living, sold: young plants of this method from her alone;"
-                            + " last: when something was last set from her");
+                            + " last: the season in which she was last used");
         }
         notes.addAll(PooledView.remarks(table.pooled()));
         if (table.several() > 0) {

@@ -132,11 +132,11 @@ final class TimingView {
                 .ifPresent(climate -> notes.add("°C days: degree-days above " + climate.baseC()
                         + " °C since setting, from monthly normals: a single year is warmer or colder"));
         if (all.failed() > 0) {
-            notes.add(Counts.of(all.failed(), "unit", "units") + " that failed or were withdrawn are in no time");
+            notes.add("in no time: " + Counts.of(all.failed(), "unit", "units") + ", failed or withdrawn");
         }
         if (all.neverLooked() > 0) {
-            notes.add(Counts.of(all.neverLooked(), "unit", "units")
-                    + " still on, at which nobody has looked, tell nothing of roots");
+            notes.add("nothing of roots is told by " + Counts.of(all.neverLooked(), "unit", "units")
+                    + " still on, at which nobody has looked");
         }
         if (explain) {
             notes.add(

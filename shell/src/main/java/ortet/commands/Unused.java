@@ -1,38 +1,48 @@
 package ortet.commands;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import ortet.book.BookView;
+import ortet.book.Listed;
+import ortet.entry.CostListed;
+import ortet.entry.Entry;
+import ortet.entry.PriceListed;
 import ortet.inventory.InUse;
 import ortet.inventory.Places;
+import ortet.money.Tariff;
 import ortet.plant.CultivarName;
 import ortet.plant.Place;
+import ortet.value.Amount;
 import ortet.value.Folded;
 import ortet.value.Nearest;
 
 /**
  * Remarks on names in a listing of costs or prices that nothing in the book bears: such a listing is kept, for it may be of
- * what is still to come, but a misspelt one would never be used and nobody would notice.
+ * what is still to come, but a misspelt one would never be used and nobody would notice. So too on a currency that is not that of all the others.
  */
 final class Unused {
     private static final List<String> MATERIALS = List.of("medium", "wrap", "hormone");
-    private static final String UNGRADED = "ungraded";
 
     private final BookView view;
+    private final LocalDate today;
     private final List<String> remarks = new ArrayList<>();
 
     /** Look for names in a view of the book, while it lasts. */
-    Unused(BookView view) {
+    Unused(BookView view, LocalDate today) {
         this.view = view;
+        this.today = today;
     }
 
     /** Remark on a size class in which nothing was graded, where another is near. */
     void size(String size) {
-        if (!size.equalsIgnoreCase(UNGRADED)) {
+        if (!size.equalsIgnoreCase(Tariff.UNGRADED)) {
             remark("nothing was graded in the size class", size, InUse.sizes(view));
         }
     }
@@ -55,6 +65,28 @@ final class Unused {
                 "the book knows no place",
                 name.toString(),
                 Places.of(view).all().stream().map(known -> known.name()).toList()));
+    }
+
+    /** Remark on money in another currency than all that is listed: what is in two cannot be added. */
+    void currency(Currency currency) {
+        Tariff tariff = Tariff.of(view, today);
+        Set<String> known = new TreeSet<>();
+        Stream.concat(tariff.costs().stream(), tariff.prices().stream())
+                .map(Listed::entry)
+                .map(Unused::currencyOf)
+                .flatMap(Optional::stream)
+                .map(Currency::getCurrencyCode)
+                .forEach(known::add);
+        if (!known.isEmpty() && !known.contains(currency.getCurrencyCode())) {
+            remarks.add("all else is listed in " + String.join(" and ", known) + ", and what is in "
+                    + currency.getCurrencyCode() + " cannot be added to it");
+        }
+    }
+
+    private static Optional<Currency> currencyOf(Entry entry) {
+        return entry instanceof PriceListed price
+                ? Optional.of(price.price().currency())
+                : entry instanceof CostListed cost ? cost.amount().map(Amount::currency) : Optional.empty();
     }
 
     /** Remark on a cultivar or botanical name that nothing in the book bears. */

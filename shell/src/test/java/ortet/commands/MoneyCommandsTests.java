@@ -269,7 +269,10 @@ class MoneyCommandsTests {
         try (BookDesk other = new BookDesk(made("mixed"))) {
             other.done("acquire K-1 --on 2019");
             other.done("cost work layer-set --amount 2EUR --on 2020-01-01");
-            other.done("cost material sphagnum --amount 0.30GBP --on 2020-01-01");
+            assertEquals("""
+                    #3  cost-listed; 2020-01-01; material sphagnum, amount 0.30 GBP
+                    remark: all else is listed in EUR, and what is in GBP cannot be added to it
+                    """, other.done("cost material sphagnum --amount 0.30GBP --on 2020-01-01"));
             other.done("layer set J-1 --mother K-1 --on 2020-05-01 --medium sphagnum");
             assertEquals(
                     "ortet: what J-1 cost is in EUR (listed in #2) and GBP (listed in #3) and cannot be added; list all"
