@@ -95,8 +95,8 @@ final class MothersView {
                         : "gone");
         cells.add(row.standing().map(Ranking.Standing::probability));
         cells.add(row.standing().map(Ranking.Standing::standardError));
+        cells.add(row.years());
         cells.add(row.takenPerYear().map(MothersView::yearly).orElse("–"));
-        cells.add(row.takenPerYear());
         cells.add(row.takenPerYear());
         cells.add(row.living());
         cells.add(row.sold());

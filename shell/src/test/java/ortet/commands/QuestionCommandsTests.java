@@ -66,7 +66,9 @@ class QuestionCommandsTests {
     @Test
     void tellsMothersSideBySideOnANarrowScreen() {
         String told = desk.done("mothers --method cutting");
-        assertTrue(told.contains("\nK-1001  120 of 240 "), told);
+        assertTrue(
+                told.contains("\nK-1001  120 of 240      0  50 (45–55)  100 %       1     120     120     0  2020\n"),
+                told);
         assertTrue(told.lines().allMatch(line -> line.length() <= NARROW), told);
         assertTrue(desk.type("mothers --method cutting --format csv").out().contains(",2020-06-15,"), told);
     }
