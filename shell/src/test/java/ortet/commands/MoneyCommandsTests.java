@@ -146,6 +146,17 @@ class MoneyCommandsTests {
     }
 
     @Test
+    void callsFewMinutesLessThanAHundredthOfAnHourAndNotNone() {
+        try (BookDesk other = new BookDesk(made("minutes"))) {
+            other.done("acquire K-1 --on 2019");
+            other.done("cost work layer-set --hours 0.004 --on 2020-01-01");
+            other.done("layer set J-1 --mother K-1 --on 2020-05-01");
+            String told = other.done("cost J-1");
+            assertTrue(told.contains("layer set  J-1  <0.01"), told);
+        }
+    }
+
+    @Test
     void namesWhatHasNoPrice() {
         String told = desk.done("cost of J-2 --as-of 2020-09-11").replaceAll("\\s+", " ");
         assertTrue(
