@@ -116,6 +116,33 @@ class ChoiceCommandsTests {
     }
 
     @Test
+    void knowsAMothersOwnCuttingsThoughOneTrayWentByAnotherName() {
+        raise();
+        int tray = 1;
+        for (String line : new String[] {"K-1 30", "K-2 10", "K-1 28"}) {
+            String mother = line.substring(0, line.indexOf(' '));
+            int taken = Integer.parseInt(line.substring(line.indexOf(' ') + 1));
+            String name = tray == 3 ? " --cultivar 'Acer palmatum ‘Katsura’'" : "";
+            desk.done("cuttings strike T-" + tray + " --mother " + mother + " --count 40 --on 202" + tray + "-06-15"
+                    + name);
+            desk.done("taken T-" + tray + " --count " + taken + " --on 202" + tray + "-10-01");
+            desk.done("cuttings fail T-" + tray + " --count " + (40 - taken) + " --cause rotted --on 202" + tray
+                    + "-10-01");
+            tray++;
+        }
+        String json = flat("choose --draws 0 --years 1 --format json");
+        for (String mother : new String[] {"K-1", "K-2"}) {
+            assertTrue(
+                    Pattern.compile("\"of\" : \"" + mother
+                                    + "\", \"figure\" : \"take of cuttings\", \"value\" : \"[^\"]*\","
+                                    + " \"method\" : \"[^\"]*\", \"source\" : \"her own layers or cuttings")
+                            .matcher(json)
+                            .find(),
+                    mother + ": " + json);
+        }
+    }
+
+    @Test
     void saysThatThereIsNobodyToTryOut() {
         raise();
         desk.done("layer set J-99 --mother K-3 --on 2024-05-10");
