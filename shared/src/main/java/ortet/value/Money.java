@@ -33,12 +33,6 @@ public record Money(long minor, Currency currency) {
         }
         Currency currency = Amount.currency(matcher.group(3));
         String cents = matcher.group(2) == null ? "" : matcher.group(2);
-        if (cents.length() == THOUSANDS && currency.getDefaultFractionDigits() != THOUSANDS) {
-            throw Refused.because(
-                    "bad-money",
-                    "expected at most " + Math.max(0, currency.getDefaultFractionDigits()) + " decimals for " + currency
-                            + ", and thousands without a mark, found \"" + text + "\"");
-        }
         BigDecimal amount =
                 new BigDecimal(matcher.group(1) + "." + (cents.isEmpty() ? "0" : cents)).stripTrailingZeros();
         int digits = Math.max(0, currency.getDefaultFractionDigits());
@@ -46,6 +40,12 @@ public record Money(long minor, Currency currency) {
             throw Refused.because(
                     "bad-money",
                     "expected at most " + digits + " decimals for " + currency + ", found \"" + text + "\"");
+        }
+        if (cents.length() == THOUSANDS && digits != THOUSANDS) {
+            throw Refused.because(
+                    "bad-money",
+                    "expected at most " + digits + " decimals for " + currency
+                            + ", and thousands without a mark, found \"" + text + "\"");
         }
         return new Money(amount.movePointRight(digits).longValueExact(), currency);
     }
