@@ -84,7 +84,7 @@ final class ForecastView {
         Sheet.Builder sheet = Sheet.titled(
                 "",
                 Column.text("month", "month"),
-                Column.whole("median", "become"),
+                Column.whole("median", "about"),
                 Column.text("half", "1 in 2"),
                 Column.text("nine", "9 in 10"),
                 Column.text("line", "0 to " + most),
@@ -134,23 +134,35 @@ final class ForecastView {
                 "",
                 Column.text("size", "in " + table.months().size() + " months"),
                 Column.whole("now", "now"),
-                Column.whole("median", "become"),
+                Column.whole("median", "about"),
                 Column.text("half", "1 in 2"),
                 Column.text("nine", "9 in 10"),
                 Column.text("standing", "standing at the end"));
         Optional<String> section = Optional.empty();
-        for (ForecastRow row : table.rows()) {
+        for (ForecastRow row : table.rows().stream().filter(ForecastView::isAny).toList()) {
             if (!row.cultivar().equals(section)) {
                 section = row.cultivar();
                 sheet.section(name(row.cultivar().orElse("")));
             }
             add(sheet, row);
         }
-        if (table.rows().stream().map(ForecastRow::cultivar).distinct().count() > 1) {
+        if (table.rows().stream()
+                        .filter(ForecastView::isAny)
+                        .map(ForecastRow::cultivar)
+                        .distinct()
+                        .count()
+                > 1) {
             sheet.section("all together");
-            table.total().forEach(row -> add(sheet, row));
+            table.total().stream().filter(ForecastView::isAny).forEach(row -> add(sheet, row));
         }
         return sheet.build();
+    }
+
+    /** Tell whether any tree of a row stands, or may come. */
+    private static boolean isAny(ForecastRow row) {
+        return row.now() > 0
+                || row.inAll().upper90() > 0
+                || row.standing().stream().anyMatch(band -> band.upper90() > 0);
     }
 
     private static void add(Sheet.Builder sheet, ForecastRow row) {
@@ -175,10 +187,15 @@ final class ForecastView {
     private static List<String> notes(ForecastTable table) {
         ForecastQuestion question = table.question();
         List<String> notes = new ArrayList<>();
-        notes.add("Become: graded fit for sale for the first time, or sold ungraded, in that month; half of the "
-                + question.simulations() + " simulations (seed " + question.seed()
-                + ") had so many or fewer; 1 in 2 and 9 in 10 lay within the bands. Standing in brackets with the band of"
-                + " 9 in 10. The first month is what is left of it.");
+        notes.add(
+                "About: so many become saleable in that month, graded fit for sale for the first time or sold ungraded; it is the"
+                        + " middle of " + question.simulations() + " simulations (seed " + question.seed()
+                        + "). Half of them lie within the band of 1 in 2, nine tenths within that of 9 in 10, which is also the one in"
+                        + " brackets. The first month is what is left of it.");
+        if (!table.rows().stream().allMatch(ForecastView::isAny)) {
+            notes.add(
+                    "Size classes of which none stands, and hardly any may come, are left out; csv and json have them.");
+        }
         notes.add(
                 question.sales() == ForecastSales.NONE
                         ? "Sales: none. What becomes saleable stands until it is lost; --sales as-before sells as large a share"
@@ -266,7 +283,14 @@ final class ForecastView {
                 + ": units of one season share " + percent(luck.fateOfSeason()) + " of their luck and "
                 + percent(luck.timeOfSeason()) + " of their timing, those of one tray, or mother and season, "
                 + percent(luck.fateOfCluster()) + " and " + percent(luck.timeOfCluster()) + " more (told from "
-                + Counts.of(luck.seasons(), "season", "seasons") + " by method)";
+                + Counts.of(luck.seasons(), "season", "seasons") + " by method)"
+                + (luck.stage() == ForecastStage.GRADING
+                        ? "; " + percent(luck.own()) + " of their timing is their own, the rest rounds that people make"
+                        : "")
+                + (luck.stage() == ForecastStage.TAKING
+                        ? ""
+                        : "; of one tray, or mother and season, " + percent(luck.together())
+                                + " go together in one month, beyond what the season makes all do");
     }
 
     private static String percent(double share) {
@@ -348,7 +372,9 @@ final class ForecastView {
                                     .field("fate_of_cluster", one.fateOfCluster())
                                     .field("time_of_season", one.timeOfSeason())
                                     .field("time_of_cluster", one.timeOfCluster())
-                                    .field("seasons", one.seasons()))));
+                                    .field("seasons", one.seasons())
+                                    .field("own_time", one.own())
+                                    .field("together", one.together()))));
         });
     }
 

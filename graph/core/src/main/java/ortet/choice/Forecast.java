@@ -95,7 +95,9 @@ public final class Forecast {
                     model.fate().cluster(),
                     model.timing().season(),
                     model.timing().cluster(),
-                    model.fate().seasons()));
+                    model.fate().seasons(),
+                    model.own(),
+                    run.inOneGo(stage)));
         }
         return new ForecastTable(
                 question,

@@ -85,13 +85,18 @@ final class ForecastCurve {
         return at(good, age);
     }
 
+    /** Return the share that has come to a bad end by an age in months. */
+    double badBy(double age) {
+        return at(bad, age);
+    }
+
     /** Return the share that is left at an age in months. */
     double leftAt(double age) {
         return at(left, age);
     }
 
     private static double at(double[] sums, double age) {
-        double place = age * STEPS;
+        double place = Math.max(0, age) * STEPS;
         int step = (int) place;
         if (step >= sums.length - 1) {
             return sums[sums.length - 1];

@@ -32,8 +32,11 @@ final class ForecastModel {
     private static final int LONGEST = 240 * ForecastCurve.STEPS;
     private static final double FIRST_GUESS = 0.2;
     private static final double EDGE = 0.005;
+    private static final double HALF = 0.5;
+    private static final int ROUNDS = 3;
     private static final int FEW_SEASONS = 3;
     private static final int NONE = -1;
+    private static final int MONTHS = 12;
 
     private final ForecastPast past;
     private final ForecastStage stage;
@@ -42,9 +45,19 @@ final class ForecastModel {
     private final Map<List<Integer>, Integer> places = new HashMap<>();
     private final List<Node> nodes = new ArrayList<>();
     private final int[] nodeOf;
-    private final int steps;
+    private int steps;
+    private final int firstYear;
+    private final int years;
+    private final Map<Long, ForecastSeen> clusters = new TreeMap<>();
+    private final Map<Long, ForecastLikely> likely = new HashMap<>();
+    private final ForecastLikely nothingSeen;
     private ForecastShared fate = ForecastShared.GUESS;
     private ForecastShared timing = ForecastShared.GUESS;
+    private ForecastSeasons seasons;
+    private final ForecastRounds beginnings;
+    private final double middle;
+    private double ownAge = 1;
+    private double own = 1;
 
     /** A kind, or a wider one. */
     private static final class Node {
@@ -53,14 +66,28 @@ final class ForecastModel {
         private final Map<Integer, double[]> cells = new TreeMap<>();
         private final Set<Integer> parts = new HashSet<>();
         private final Set<Integer> clusters = new HashSet<>();
+        private final double[] seasons;
+        private double ended;
         private long good;
         private long bad;
         private long open;
         private double weight;
 
-        Node(int parent, double lean) {
+        Node(int parent, double lean, int years) {
             this.parent = parent;
             this.lean = lean;
+            this.seasons = new double[years];
+        }
+
+        void clear() {
+            cells.clear();
+            clusters.clear();
+            java.util.Arrays.fill(seasons, 0);
+            ended = 0;
+            good = 0;
+            bad = 0;
+            open = 0;
+            weight = 0;
         }
     }
 
@@ -71,6 +98,8 @@ final class ForecastModel {
                 .filter(episode -> episode.stage() == stage.told())
                 .map(episode -> isGood(episode, past.ungraded()) ? episode : episode.ended(ForecastEnd.BAD))
                 .toList();
+        this.firstYear = firstYear(past);
+        this.years = year(last) - firstYear + 1;
         this.nodeOf = new int[past.kinds().size()];
         int methods = Method.values().length;
         this.clocks = new ForecastClock[stage == ForecastStage.TAKING ? methods : 1];
@@ -84,25 +113,33 @@ final class ForecastModel {
                                     .toList(),
                     last);
         }
-        int longest = 0;
-        for (ForecastEpisode episode : episodes) {
-            longest = Math.max(longest, step(episode));
-        }
-        this.steps = longest + 1;
+        double[] begun = new double[MONTHS];
+        episodes.forEach(one -> begun[LocalDate.ofEpochDay(one.start()).getMonthValue() - 1] += one.count());
+        this.beginnings = ForecastRounds.of(begun);
+        this.middle = middle();
         plant();
-        fill(clusterSizes(), FIRST_GUESS);
+        fill(FIRST_GUESS);
         if (hasHappened()) {
             share();
-            nodes.forEach(node -> {
-                node.cells.clear();
-                node.clusters.clear();
-                node.good = 0;
-                node.bad = 0;
-                node.open = 0;
-                node.weight = 0;
-            });
-            fill(clusterSizes(), fate.cluster());
+            if (own < 1) {
+                // what is graded in rounds is as old as what began in the same year
+                ownAge = own;
+                fill(FIRST_GUESS);
+                share();
+            }
+            fill(Math.max(fate.cluster(), timing.cluster()));
+        } else {
+            seasons = new ForecastSeasons(List.of(), years, fate.cluster(), timing.cluster());
         }
+        nothingSeen = new ForecastSeen(0, 0, 0, 0).likely(fate, timing);
+    }
+
+    /** Return the first year of which anything is known. */
+    static int firstYear(ForecastPast past) {
+        return past.episodes().stream()
+                .mapToInt(one -> year(Math.min(one.since(), one.start())))
+                .min()
+                .orElse(year(past.asOf()));
     }
 
     /** Tell whether an episode did not come to a good end of another stage. */
@@ -115,7 +152,7 @@ final class ForecastModel {
     // ---- the tree of kinds ----
 
     private void plant() {
-        nodes.add(new Node(NONE, 0));
+        nodes.add(new Node(NONE, 0, years));
         // what a wider kind adds: nothing, if it is of one narrower kind alone
         Map<List<Integer>, Set<Integer>> cultivars = new HashMap<>();
         for (ForecastEpisode episode : episodes) {
@@ -131,14 +168,14 @@ final class ForecastModel {
             Set<Integer> others = new HashSet<>(cultivars.getOrDefault(taxon, Set.of()));
             others.remove(kind.cultivar());
             int parent = others.isEmpty() ? method : place(taxon, method, LEAN);
-            nodes.add(new Node(parent, LEAN));
+            nodes.add(new Node(parent, LEAN, years));
             nodeOf[at] = nodes.size() - 1;
         }
     }
 
     private int place(List<Integer> key, int parent, double lean) {
         return places.computeIfAbsent(key, one -> {
-            nodes.add(new Node(parent, lean));
+            nodes.add(new Node(parent, lean, years));
             return nodes.size() - 1;
         });
     }
@@ -153,7 +190,11 @@ final class ForecastModel {
         return sizes;
     }
 
-    private void fill(Map<Integer, Integer> sizes, double correlation) {
+    /** Count what happened, units of clusters for as many as correlate so much. */
+    private void fill(double correlation) {
+        nodes.forEach(Node::clear);
+        steps = 1 + episodes.stream().mapToInt(this::step).max().orElse(0);
+        Map<Integer, Integer> sizes = clusterSizes();
         for (ForecastEpisode episode : episodes) {
             double weight = episode.count() / (1 + (sizes.get(episode.cluster()) - 1) * correlation);
             int step = step(episode);
@@ -166,6 +207,10 @@ final class ForecastModel {
                 Node node = nodes.get(at);
                 node.cells.computeIfAbsent(step, one -> new double[3])[how] += weight;
                 node.weight += weight;
+                if (how < 2) {
+                    node.seasons[season(stage, episode) - firstYear] += weight;
+                    node.ended += weight;
+                }
                 if (how == 0) {
                     node.good += episode.count();
                 } else if (how == 1) {
@@ -184,9 +229,32 @@ final class ForecastModel {
         return clocks.length == 1 ? clocks[0] : clocks[past.kinds().get(kind).method()];
     }
 
+    /** Return how old something of a kind that began one day is on another, in months; below 0 where it counts for nothing yet. */
+    double age(int kind, int start, int day) {
+        return stage == ForecastStage.TAKING
+                ? clock(kind).between(start, day)
+                : clock(kind).age(ownAge * start + (1 - ownAge) * middle(start), day);
+    }
+
+    /** Return the mean day on which what begins in one year does, in days after that year has begun. */
+    private double middle() {
+        double all = 0;
+        double sum = 0;
+        for (ForecastEpisode one : episodes) {
+            all += one.count();
+            sum += (double) one.count() * (one.start() - beginnings.begins(beginnings.round(one.start())));
+        }
+        return all > 0 ? sum / all : 0;
+    }
+
+    /** Return that day for the year in which something began. */
+    private double middle(int start) {
+        return beginnings.begins(beginnings.round(start)) + middle;
+    }
+
     private int step(ForecastEpisode episode) {
-        double age = clock(episode.kind()).between(episode.start(), episode.end());
-        return Math.min(LONGEST, (int) (age * ForecastCurve.STEPS));
+        double age = age(episode.kind(), episode.start(), episode.end());
+        return Math.min(LONGEST, (int) (Math.max(0, age) * ForecastCurve.STEPS));
     }
 
     // ---- what is shared ----
@@ -200,6 +268,7 @@ final class ForecastModel {
         ForecastCurve[] curves = curves(new ForecastCurve[nodes.size()], node -> true, Weights.AS_THEY_ARE);
         Products fates = new Products();
         Products times = new Products();
+        ForecastPace pace = new ForecastPace();
         double sum = 0;
         double squares = 0;
         long happened = 0;
@@ -223,12 +292,153 @@ final class ForecastModel {
                 squares += score * score * episode.count();
                 happened += episode.count();
                 times.add(episode, past, stage, score);
+                if (stage == ForecastStage.GRADING) {
+                    double round = scoreOfRound(curve, episode);
+                    pace.add(episode.cluster(), round, score - round, episode.count());
+                }
             }
         }
         fate = fates.shared(1, 0, Math.min(0.95, Math.max(0.05, chance / known)));
         double mean = sum / happened;
         double variance = squares / happened - mean * mean;
         timing = variance > 1e-6 ? times.shared(variance, mean, NONE) : ForecastShared.GUESS;
+        if (stage == ForecastStage.GRADING && variance > 1e-6) {
+            own = pace.own();
+            timing = timing.within(pace.correlation());
+        }
+        clusters.clear();
+        likely.clear();
+        see(curves);
+        double[][] thought = new double[Method.values().length][2 * years];
+        for (int round = 0; round < ROUNDS; round++) {
+            seasons = new ForecastSeasons(told(thought), years, fate.cluster(), timing.cluster());
+            thought = seasons.likeliest();
+        }
+        fate = new ForecastShared(seasons.fateVariance(), fate.cluster(), fate.seasons());
+        timing = new ForecastShared(seasons.timingVariance(), timing.cluster(), timing.seasons());
+    }
+
+    /** Return the score to be expected of something of which it is known only in which round it was graded. */
+    private double scoreOfRound(ForecastCurve curve, ForecastEpisode episode) {
+        ForecastRounds rounds = clock(episode.kind()).rounds();
+        int round = rounds.round(episode.end());
+        double before = shareBy(curve, episode, rounds.begins(round) - 1);
+        double after = shareBy(curve, episode, rounds.begins(round + 1) - 1);
+        return ForecastPace.expected(before, after);
+    }
+
+    private double shareBy(ForecastCurve curve, ForecastEpisode episode, int day) {
+        return curve.goodBy(age(episode.kind(), episode.start(), day)) / curve.good();
+    }
+
+    /** Return how much what is graded goes at times of its own, not in rounds: 1 wholly, 0 not at all. */
+    double own() {
+        return own;
+    }
+
+    /** Look at what every cluster has shown of its luck. */
+    private void see(ForecastCurve[] curves) {
+        Map<Long, ForecastSeen> seen = new TreeMap<>();
+        for (ForecastEpisode episode : episodes) {
+            ForecastCurve curve = curves[node(episode.kind())];
+            int season = season(stage, episode) - firstYear;
+            ForecastKind kind = past.kinds().get(episode.kind());
+            double both = curve.good() + curve.bad();
+            double p = both > 0 ? Math.min(1 - EDGE, Math.max(EDGE, curve.good() / both)) : HALF;
+            ForecastSeen cluster = seen.computeIfAbsent(
+                    key(episode.cluster(), season),
+                    any -> new ForecastSeen(episode.kind(), kind.method(), season, ForecastDice.quantile(p)));
+            switch (episode.how()) {
+                case GOOD -> cluster.good(score(curve, (step(episode) + HALF) / ForecastCurve.STEPS), episode.count());
+                case BAD -> {
+                    if (stage == ForecastStage.TAKING) {
+                        cluster.bad(badScore(curve, (step(episode) + HALF) / ForecastCurve.STEPS), episode.count());
+                    } else {
+                        cluster.bad(episode.count());
+                    }
+                }
+                case OUT, STILL -> {
+                    double age = age(episode.kind(), episode.start(), episode.end());
+                    cluster.waiting(
+                            step(episode),
+                            score(curve, age),
+                            badScore(curve, age),
+                            stage == ForecastStage.TAKING,
+                            both > 0 ? curve.rest() / both : 1,
+                            episode.count());
+                }
+            }
+        }
+        seen.forEach((key, cluster) -> {
+            likely.put(key, cluster.likely(fate, timing));
+            clusters.put(key, cluster);
+        });
+    }
+
+    private static double score(ForecastCurve curve, double age) {
+        double share = curve.good() > 0 ? curve.goodBy(age) / curve.good() : 0;
+        return ForecastDice.quantile(Math.min(1 - EDGE, Math.max(EDGE, share)));
+    }
+
+    private static double badScore(ForecastCurve curve, double age) {
+        double share = curve.bad() > 0 ? curve.badBy(age) / curve.bad() : 0;
+        return ForecastDice.quantile(Math.min(1 - EDGE, Math.max(EDGE, share)));
+    }
+
+    /** Return what clusters tell of seasons near where these are thought to be. */
+    private List<ForecastSeasons.Told> told(double[][] thought) {
+        Map<Integer, double[]> parts = new HashMap<>();
+        List<ForecastSeasons.Told> told = new ArrayList<>();
+        clusters.forEach((key, cluster) -> {
+            double[] stands = parts.computeIfAbsent(cluster.kind(), this::standsOn);
+            double[] luck = thought[cluster.method()];
+            double ofFate = luck[cluster.season()];
+            double ofTiming = luck[years + cluster.season()];
+            for (int season = 0; season < years; season++) {
+                ofFate -= stands[season] * luck[season];
+                ofTiming -= stands[season] * luck[years + season];
+            }
+            told.add(new ForecastSeasons.Told(
+                    cluster.kind(),
+                    cluster.method(),
+                    cluster.season(),
+                    likely.get(key).ofSeason(ofFate, ofTiming)));
+        });
+        return told;
+    }
+
+    /** Return what tells a cluster and its season from others. */
+    static long key(int cluster, int season) {
+        return (long) cluster << Short.SIZE | season;
+    }
+
+    /**
+     * Return how likely every luck of a cluster in a season is. What trees that grow on have shown tells of their season alone:
+     * of a few trees of one mother, that none is graded yet says more of the day of grading than of them.
+     */
+    ForecastLikely likely(long key) {
+        return stage == ForecastStage.TAKING ? likely.getOrDefault(key, nothingSeen) : nothingSeen;
+    }
+
+    /** Draw the luck of seasons. */
+    ForecastSeasons.Drawn luck(ForecastDice dice) {
+        return seasons.draw(dice);
+    }
+
+    /** Return what part of the curve of a kind stands on each season. */
+    double[] standsOn(int kind) {
+        return standsOnOf(node(kind));
+    }
+
+    private double[] standsOnOf(int at) {
+        Node node = nodes.get(at);
+        double all = node.ended + (node.parent == NONE ? 2 * NOBODY_KNOWS : node.lean);
+        double[] wider = node.parent == NONE ? new double[years] : standsOnOf(node.parent);
+        double[] parts = new double[years];
+        for (int season = 0; season < years; season++) {
+            parts[season] = (node.seasons[season] + node.lean * wider[season]) / all;
+        }
+        return parts;
     }
 
     /** Sums of products of scores of two units, within clusters and between clusters of one season. */
@@ -284,7 +494,7 @@ final class ForecastModel {
                 rhoWithin = scores(Math.min(0.95, rhoWithin), chance);
                 rhoSeason = scores(Math.min(0.9, rhoSeason), chance);
             }
-            rhoSeason = Math.min(0.6, Math.max(0.01, rhoSeason));
+            rhoSeason = Math.min(0.6, rhoSeason);
             double rhoCluster = Math.min(0.9 - rhoSeason, Math.max(0.0, rhoWithin - rhoSeason));
             return new ForecastShared(rhoSeason, rhoCluster, Math.max(2, counted));
         }

@@ -18,14 +18,9 @@ record ForecastShared(double season, double cluster, int seasons) {
 
     private static final double MOST = 0.95;
 
-    /** Return these as they may be: a variance of few seasons is not well known. */
-    ForecastShared drawn(ForecastDice dice) {
-        if (season == 0) {
-            return this;
-        }
-        double free = Math.max(1, seasons - 1);
-        double drawn = season * free / Math.max(1e-3, 2 * dice.gamma(free / 2));
-        return new ForecastShared(Math.min(drawn, MOST - cluster), cluster, seasons);
+    /** Return the same where units of a cluster correlate so much in all. */
+    ForecastShared within(double correlation) {
+        return new ForecastShared(season, Math.max(0, Math.min(0.9 - season, correlation - season)), seasons);
     }
 
     double own() {

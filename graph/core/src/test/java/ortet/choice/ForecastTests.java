@@ -179,6 +179,30 @@ class ForecastTests {
     }
 
     @Test
+    void letsAllComeWhereAllIsGradedOrSold() {
+        for (int year = 2011; year < 2024; year++) {
+            String layers = "J-" + year + "1..J-" + year + "8";
+            diary.write(
+                    year + "-05-01 layer-set " + layers + "; mother=K-1",
+                    year + "-08-29 severed " + layers + "; roots=full");
+            if (year < 2022) {
+                diary.write(
+                        (year + 2) + "-09-15 graded J-" + year + "1..J-" + year + "4; size=medium",
+                        (year + 2) + "-09-20 sold J-" + year + "5..J-" + year + "8");
+            }
+        }
+        // of sixteen that grow on none was ever lost: what is not drawn as sold is graded, however the two are drawn
+        ForecastTable table = ask(question(30));
+        assertEquals(16, table.growing());
+        assertEquals(16, inAll(table).median());
+        assertTrue(inAll(table).lower90() >= 11, inAll(table).toString());
+        for (ForecastRow row : table.total().subList(1, 3)) {
+            assertTrue(row.inAll().lower90() >= 2, row.toString());
+            assertTrue(row.inAll().upper90() <= 14, row.toString());
+        }
+    }
+
+    @Test
     void sellsAsBeforeOnlyWhereAsked() {
         clockwork(2011, 2024);
         for (int year = 2021; year < 2024; year++) {

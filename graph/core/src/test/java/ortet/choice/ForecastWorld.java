@@ -15,6 +15,7 @@ import java.util.SplittableRandom;
 final class ForecastWorld {
     private static final int FIRST_YEAR = 2008;
     private static final int LAST_YEAR = 2020;
+    private static final int YEARS_OF_GRADING = 60;
     private static final int CULTIVARS = 8;
     private static final int LAYER = 0;
     private static final int CUTTING = 1;
@@ -23,19 +24,30 @@ final class ForecastWorld {
     /** By which laws. */
     enum Laws {
         /** Every unit by itself, the same in all seasons. */
-        INDEPENDENT,
+        INDEPENDENT(0),
         /** Units of a season and of a cluster share their luck and their times. */
-        SHARED,
+        SHARED(1),
         /** As shared, and trees are graded in September and October alone. */
-        GRADED_IN_AUTUMN,
+        GRADED_IN_AUTUMN(2),
+        /** As shared, and each autumn all trees of a cultivar that are ready are graded on one day of September or October. */
+        GRADED_ON_ONE_DAY(7),
+        /** As shared, and of each year's one tray nearly all take or nearly none, and all of it is judged on one day. */
+        TRAYS_AS_ONE(8),
         /** As shared, and times have tails as long as those of Student's t with three degrees. */
-        LONG_TAILS,
+        LONG_TAILS(3),
         /** As shared, and taking rises by a tenth of its log odds a year. */
-        TAKING_BETTER,
+        TAKING_BETTER(4),
         /** As shared, and what has taken since 2017 grows on in three quarters of the time. */
-        GROWING_FASTER,
+        GROWING_FASTER(5),
         /** As shared, and the last season takes half as well as any before. */
-        BAD_LAST_SEASON
+        BAD_LAST_SEASON(6);
+
+        /** Tells apart the draws of worlds. */
+        private final int number;
+
+        Laws(int number) {
+            this.number = number;
+        }
     }
 
     /** One unit: days on which things happen to it. */
@@ -45,10 +57,14 @@ final class ForecastWorld {
     private final Laws laws;
     private final List<ForecastKind> kinds = new ArrayList<>();
     private final List<Unit> units = new ArrayList<>();
+    private final int[] gradingDays = new int[CULTIVARS * YEARS_OF_GRADING];
 
     ForecastWorld(Laws laws, long seed) {
-        this.random = new SplittableRandom(seed * 7919 + laws.ordinal());
+        this.random = new SplittableRandom(seed * 7919 + laws.number);
         this.laws = laws;
+        for (int at = 0; laws == Laws.GRADED_ON_ONE_DAY && at < CULTIVARS * YEARS_OF_GRADING; at++) {
+            gradingDays[at] = day(FIRST_YEAR + at % YEARS_OF_GRADING, 9, 1) + random.nextInt(61);
+        }
         double[] odds = new double[CULTIVARS * 2];
         double[] pace = new double[CULTIVARS * 2];
         for (int at = 0; at < odds.length; at++) {
@@ -62,9 +78,13 @@ final class ForecastWorld {
             double[] season = {shared ? 0.3 * random.nextGaussian() : 0, shared ? 0.3 * random.nextGaussian() : 0};
             for (int kind = 0; kind < odds.length; kind++) {
                 boolean layers = kind % 2 == LAYER;
-                for (int of = 0; of < (layers ? 3 : 2); of++) {
+                for (int of = 0; of < (layers ? 3 : laws == Laws.TRAYS_AS_ONE ? 1 : 2); of++) {
                     cluster++;
                     double luck = odds[kind] + season[kind % 2] + (shared ? 0.6 * random.nextGaussian() : 0);
+                    boolean asOne = laws == Laws.TRAYS_AS_ONE && !layers;
+                    if (asOne) {
+                        luck += 2.5 * random.nextGaussian();
+                    }
                     if (laws == Laws.TAKING_BETTER) {
                         luck += 0.1 * (year - 2014);
                     }
@@ -73,19 +93,19 @@ final class ForecastWorld {
                         chance /= 2;
                     }
                     int set = day(year, layers ? 5 : 6, 1) + random.nextInt(40);
-                    double slow = shared ? 0.15 * random.nextGaussian() : 0;
+                    double slow = shared ? (asOne ? 0.25 : 0.15) * random.nextGaussian() : 0;
                     double grows = pace[kind] + (shared ? 0.2 * random.nextGaussian() : 0);
                     int many = layers ? 3 + random.nextInt(6) : 25;
                     for (int one = 0; one < many; one++) {
-                        units.add(unit(kind, cluster, set, chance, slow, grows));
+                        units.add(unit(kind, cluster, set, chance, slow, asOne ? 0 : 0.2, grows));
                     }
                 }
             }
         }
     }
 
-    private Unit unit(int kind, int cluster, int set, double chance, double slow, double grows) {
-        int rooted = set + (int) Math.round((kind % 2 == CUTTING ? 70 : 120) * Math.exp(slow + 0.2 * tail()));
+    private Unit unit(int kind, int cluster, int set, double chance, double slow, double apart, double grows) {
+        int rooted = set + (int) Math.round((kind % 2 == CUTTING ? 70 : 120) * Math.exp(slow + apart * tail()));
         if (random.nextDouble() >= chance) {
             return new Unit(kind, cluster, set, NEVER, rooted, NEVER, NEVER, 0);
         }
@@ -99,11 +119,23 @@ final class ForecastWorld {
             LocalDate autumn = LocalDate.of(date.getYear() + (date.getMonthValue() > 8 ? 1 : 0), 9, 1);
             ready = Math.toIntExact(autumn.toEpochDay()) + random.nextInt(61);
         }
+        if (laws == Laws.GRADED_ON_ONE_DAY) {
+            ready = gradingDay(kind / 2, ready);
+        }
         boolean lost = random.nextDouble() < 0.15;
         int gone = rooted + (int) (random.nextDouble() * 600);
         return lost && gone < ready
                 ? new Unit(kind, cluster, set, rooted, NEVER, NEVER, gone, 0)
                 : new Unit(kind, cluster, set, rooted, NEVER, ready, NEVER, random.nextInt(3));
+    }
+
+    private int gradingDay(int cultivar, int ready) {
+        for (int at = cultivar * YEARS_OF_GRADING; at < (cultivar + 1) * YEARS_OF_GRADING; at++) {
+            if (gradingDays[at] >= ready) {
+                return gradingDays[at];
+            }
+        }
+        return NEVER;
     }
 
     private double tail() {
