@@ -17,6 +17,7 @@ import java.util.regex.Pattern;
 public record Amount(Decimal value, Currency currency) {
     private static final int DECIMALS = 6;
     private static final Pattern TEXT = Pattern.compile("(\\d{1,12}(?:[.,]\\d{1,6})?)\\s*([A-Za-z]{3})");
+    private static final Pattern THOUSANDS = Pattern.compile("[1-9]\\d{0,2},\\d{3}");
 
     public Amount {
         Objects.requireNonNull(value);
@@ -26,7 +27,7 @@ public record Amount(Decimal value, Currency currency) {
     }
 
     /**
-     * Read an amount with its currency.
+     * Read an amount with its currency. {@code 1,200 EUR} may be a thousand and is not guessed at.
      *
      * @throws Refused when the text is none or the currency is unknown
      */
@@ -34,6 +35,11 @@ public record Amount(Decimal value, Currency currency) {
         Matcher matcher = TEXT.matcher(text.strip());
         if (!matcher.matches()) {
             throw Refused.because("bad-money", "expected an amount such as 0.35 EUR, found \"" + text + "\"");
+        }
+        if (THOUSANDS.matcher(matcher.group(1)).matches()) {
+            throw Refused.because(
+                    "bad-money",
+                    "expected an amount with a point, and thousands without a mark, found \"" + text + "\"");
         }
         return new Amount(Decimal.parse(matcher.group(1)), currency(matcher.group(2)));
     }

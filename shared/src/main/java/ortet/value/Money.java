@@ -14,6 +14,7 @@ import java.util.regex.Pattern;
  */
 public record Money(long minor, Currency currency) {
     private static final Pattern TEXT = Pattern.compile("(\\d{1,12})(?:[.,](\\d{1,4}))?\\s*([A-Za-z]{3})");
+    private static final int THOUSANDS = 3;
 
     public Money {
         Objects.requireNonNull(currency);
@@ -21,7 +22,7 @@ public record Money(long minor, Currency currency) {
     }
 
     /**
-     * Read an amount with its currency.
+     * Read an amount with its currency. Three decimals may as well be thousands ({@code 4,500 EUR}) and are not guessed at.
      *
      * @throws Refused when the text is none, the currency is unknown or has fewer decimals
      */
@@ -39,6 +40,12 @@ public record Money(long minor, Currency currency) {
             throw Refused.because(
                     "bad-money",
                     "expected at most " + digits + " decimals for " + currency + ", found \"" + text + "\"");
+        }
+        if (cents.length() == THOUSANDS && digits != THOUSANDS) {
+            throw Refused.because(
+                    "bad-money",
+                    "expected at most " + digits + " decimals for " + currency
+                            + ", and thousands without a mark, found \"" + text + "\"");
         }
         return new Money(amount.movePointRight(digits).longValueExact(), currency);
     }

@@ -73,9 +73,10 @@ public final class ChoiceCommands {
             @Option(longName = "seed", defaultValue = "1", description = "seed of the draws") long seed,
             @Option(
                             longName = "discount",
-                            description = "by what a year's delay lessens money, from 0 to below 1, such as 0.05")
+                            description =
+                                    "by what a year's delay lessens money, below 1, such as 0.05 or 5%; 0.03 unless given")
                     @Word("SHARE")
-                    Optional<Double> discount,
+                    Optional<Portion> discount,
             @Option(longName = "trials", description = "list the mothers worth trying out, by what that would teach")
                     boolean trials,
             @Option(longName = "explain", description = "tell where each figure comes from") boolean explain,
@@ -85,8 +86,9 @@ public final class ChoiceCommands {
         within("years", years, 1, MOST_YEARS);
         within("seconds", seconds, 1, MOST_SECONDS);
         within("draws", draws, 0, MOST_DRAWS);
-        discount.filter(share -> !(share >= 0 && share < 1)).ifPresent(share -> {
-            throw new UsageException("--discount of choose: expected a share from 0 to below 1, found " + share);
+        discount.map(Portion::share).filter(share -> share >= 1).ifPresent(share -> {
+            throw new UsageException("--discount of choose: expected a share below 1, such as 0.05 or 5%, found "
+                    + Confidence.percent(share) + "%");
         });
         Optional<List<DemandLine>> wanted = demand.map(ChoiceCommands::demand);
         List<LimitLine> available = limits.map(LimitFile::read).orElse(List.of());
@@ -102,7 +104,7 @@ public final class ChoiceCommands {
                 Duration.ofSeconds(seconds),
                 draws,
                 seed,
-                discount.orElse(Settings.DEFAULTS.discount()));
+                discount.map(Portion::share).orElse(Settings.DEFAULTS.discount()));
         ChoiceInputs inputs;
         Optional<Choice> choice;
         try (ProgressBar bar = screen.progress()) {
@@ -123,7 +125,7 @@ public final class ChoiceCommands {
 
     private static List<DemandLine> demand(Path path) {
         FigureFile file = FigureFile.read(path);
-        List.of("cultivar", "size", "count").forEach(column -> file.column("--demand", column));
+        file.needs("--demand", List.of("cultivar", "size", "count"));
         return file.each(row -> new DemandLine(
                 row.name("cultivar"),
                 row.name("size"),

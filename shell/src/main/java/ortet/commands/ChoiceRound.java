@@ -73,7 +73,7 @@ final class ChoiceRound {
     }
 
     /** Return a name by which row 10 comes after row 2. */
-    private static String walked(String place) {
+    static String walked(String place) {
         return NUMBER.matcher(place)
                 .replaceAll(match ->
                         "0".repeat(Math.max(0, DIGITS - match.group().length())) + match.group());

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import ortet.choice.Advice;
 import ortet.choice.Aim;
@@ -170,7 +171,7 @@ final class ChoiceView {
                 ChoiceWords.deed(now.deed()),
                 ChoiceWords.sure(advice),
                 advice.sureness().share(),
-                advice.sureness().way(),
+                way(advice.sureness()),
                 words.worth(reasons.learning()),
                 advice.next().map(Alternative::deed),
                 advice.next().map(Alternative::cost),
@@ -193,6 +194,11 @@ final class ChoiceView {
                 .map(one -> one.name().toLowerCase(Locale.ROOT).replace('_', '-'));
     }
 
+    /** Return how it was found how sure a deed is; nothing where that was not asked. */
+    private static Optional<Sureness.Way> way(Sureness sureness) {
+        return sureness.draws() == 0 ? Optional.empty() : Optional.of(sureness.way());
+    }
+
     // ---- the plan ----
 
     private void notes(boolean trials, boolean explain, Sheet.Builder sheet) {
@@ -202,6 +208,10 @@ final class ChoiceView {
             return;
         }
         Choice plan = choice.get();
+        if (trials
+                && mothers.values().stream().noneMatch(mother -> mother.trial().isPresent())) {
+            sheet.note("no mother to try out: of each the outcome of some layers is known, or she has no position");
+        }
         sheet.note(margin(plan));
         demand(plan).ifPresent(sheet::note);
         List<String> scarce = scarce(plan);
@@ -245,10 +255,15 @@ final class ChoiceView {
         inputs.notes().forEach(sheet::note);
         sheet.note("advice, not an order: look at the tree first");
         if (explain) {
-            for (int at = 0; at < plan.advice().size(); at++) {
-                sheet.note(words.reckoned(
-                        plan.advice().get(at), inputs.candidates().get(at)));
-            }
+            sheet.note("Mother by mother:");
+            IntStream.range(0, plan.advice().size())
+                    .boxed()
+                    .sorted(Comparator.comparing((Integer at) -> ChoiceRound.walked(
+                                    mothers.get(plan.advice().get(at).mother()).place()))
+                            .thenComparing(at -> plan.advice().get(at).mother()))
+                    .forEach(at -> sheet.note(words.reckoned(
+                            plan.advice().get(at), inputs.candidates().get(at))));
+            sheet.note("Figure by figure:");
             inputs.explained()
                     .forEach(one -> sheet.note(one.of() + ", " + one.figure() + ": " + one.value() + "; " + one.method()
                             + "; from " + one.source()));
@@ -461,7 +476,7 @@ final class ChoiceView {
                 .field("worth", advice.worth())
                 .field("same", sureness.same())
                 .field("of_draws", sureness.draws())
-                .field("sure_way", sureness.way())
+                .field("sure_way", way(sureness))
                 .field("next", advice.next().map(Alternative::deed))
                 .field("next_cost", advice.next().map(Alternative::cost))
                 .field("why", reasons.why())

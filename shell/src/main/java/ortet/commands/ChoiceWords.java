@@ -56,6 +56,17 @@ final class ChoiceWords {
         return counted < AS_GOOD ? "0" : money(counted) + (wanted > 0 ? " trees" : "");
     }
 
+    /** Return what something adds to the plan, which may be less than nothing, with its unit. */
+    private String added(double amount) {
+        return wanted > 0 ? money(amount / wanted) + " trees" : sum(amount);
+    }
+
+    /** Return an amount of money with its currency, where one is listed. */
+    private String sum(double amount) {
+        return money(amount)
+                + inputs.currency().map(one -> " " + one.getCurrencyCode()).orElse("");
+    }
+
     static String money(double amount) {
         return String.format(Locale.ROOT, Math.abs(amount) < SMALL ? "%.1f" : "%.0f", amount == 0 ? 0.0 : amount);
     }
@@ -135,16 +146,27 @@ final class ChoiceWords {
                 advice.now().deed() == Deed.SELL
                         ? "worth more sold"
                         : trees(advice.reasons().trees())
-                                + (wanted > 0 || sales < AS_GOOD ? "" : ", worth " + money(sales));
+                                + (wanted > 0 || sales < AS_GOOD ? "" : ", worth " + sum(sales));
             case WORTH_MORE_LATER -> later(advice);
             case NO_DEMAND -> "not asked for";
             case MEANS_ARE_SHORT ->
-                "too few " + advice.reasons().scarcest().map(ChoiceWords::means).orElse("hours or room");
+                advice.reasons()
+                        .scarcest()
+                        .map(scarce -> "too few " + means(scarce))
+                        .orElseGet(() -> besides(advice));
             case ROOM_IS_WORTH_MORE -> "her room is worth more";
             case TEACHES ->
                 trees(advice.reasons().trees()) + ", and to learn how she takes, worth "
-                        + worth(advice.reasons().learning());
+                        + added(advice.reasons().learning());
         };
+    }
+
+    /** Return what is said where nothing is short and nothing is gained: that what comes next would do as well. */
+    private String besides(Advice advice) {
+        return advice.next()
+                .filter(other -> worth(other.cost()).equals("0"))
+                .map(other -> deed(other.deed()) + " as good")
+                .orElse("earns most so");
     }
 
     private static String means(Resource resource) {
@@ -179,8 +201,7 @@ final class ChoiceWords {
     }
 
     private String cost(Alternative other) {
-        String cost = worth(other.cost());
-        return cost.equals("0") ? ", as good" : ", which costs " + cost;
+        return worth(other.cost()).equals("0") ? ", as good" : ", which costs " + added(other.cost());
     }
 
     /** Return in what the evidence is thin on which a mother is to be sold or cut back, as far as that is about her. */
@@ -227,17 +248,17 @@ final class ChoiceWords {
             told.append(", ")
                     .append(trees(reasons.trees()))
                     .append(" in all size classes and years; these are worth ")
-                    .append(money(reasons.sales()))
+                    .append(sum(reasons.sales()))
                     .append(
                             " to the plan (their price as far as they are asked for); going to her, setting and raising cost ")
-                    .append(money(reasons.spent()))
+                    .append(sum(reasons.spent()))
                     .append(", and scarce hours and room for it would be worth ")
-                    .append(money(reasons.means()))
+                    .append(added(reasons.means()))
                     .append(" elsewhere");
         }
         told.append(set > 0 ? "; " : ": ")
                 .append("with all planned years and what she is worth at the end she adds ")
-                .append(money(advice.worth()))
+                .append(added(advice.worth()))
                 .append("; ")
                 .append(next(advice));
         if (advice.sureness().draws() > 0) {

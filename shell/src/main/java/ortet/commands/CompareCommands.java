@@ -14,6 +14,7 @@ import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import ortet.book.BookStore;
 import ortet.book.Judge;
+import ortet.entry.Words;
 import ortet.line.UsageException;
 import ortet.line.Word;
 import ortet.nursery.Nursery;
@@ -31,7 +32,6 @@ import ortet.yield.TakeBy;
 /** What one way of raising trees yields against another. */
 public final class CompareCommands {
     private static final Pattern SEASON = Pattern.compile("(\\d{1,2})-(\\d{1,2})\\.\\.(\\d{1,2})-(\\d{1,2})");
-    private static final int PERCENT = 100;
 
     private final Shelf shelf;
     private final Judge judge;
@@ -59,7 +59,11 @@ public final class CompareCommands {
             @Arguments @Word(value = "SIDE", description = "the two sides") List<String> words,
             @Option(longName = "treatment", description = "the two sides are values of this") @Word("WHAT")
                     Optional<CompareOn> treatment,
-            @Option(longName = "by", description = "each cultivar, or each taxon, by itself") Optional<TakeBy> by,
+            @Option(longName = "by", description = "each cultivar, or each taxon, by itself")
+                    @Word(
+                            value = "WHAT",
+                            allowed = {"cultivar", "taxon"})
+                    Optional<String> by,
             @Option(longName = "within", description = "within seasons, or within mothers") Optional<Strata> within,
             Filtered filtered,
             @Option(longName = "stem", description = "tell the years to this stem diameter in mm") @Word("MM")
@@ -73,7 +77,7 @@ public final class CompareCommands {
                             defaultValue = "95",
                             description = "confidence of the intervals in percent")
                     @Word("PERCENT")
-                    double confidence,
+                    Confidence confidence,
             @Option(longName = "explain", description = "tell the methods, their sources and what went in")
                     boolean explain,
             Asked asked,
@@ -87,20 +91,26 @@ public final class CompareCommands {
             throw new UsageException(
                     "--treatment of compare: methods are compared without it, such as compare layers" + " cuttings");
         }
+        stem.filter(mm -> mm.signum() <= 0).ifPresent(mm -> {
+            throw new UsageException("--stem of compare: expected above 0 mm, found " + mm);
+        });
+        days.filter(count -> count < 1).ifPresent(count -> {
+            throw new UsageException("--days of compare: expected at least 1, found " + count);
+        });
         BookStore store = shelf.open(context);
         LocalDate day = asked.day(store, judge);
         CompareQuestion question = new CompareQuestion(
                 treatment.orElse(CompareOn.METHOD),
                 words.get(0),
                 words.get(1),
-                by,
+                by.map(what -> Words.parse(TakeBy.class, what)),
                 within,
                 filtered.filter(),
                 day,
                 Periods.DEFAULTS,
                 establishment(days, season),
                 stem,
-                confidence / PERCENT);
+                confidence.share());
         ComparisonTable table = store.read(view -> Compare.ask(view, nursery.at(view, day, Compare.parts()), question));
         screen.page(out -> YieldView.show(table, explain, asked.format(), out));
     }

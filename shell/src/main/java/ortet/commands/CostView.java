@@ -62,12 +62,13 @@ final class CostView {
                 .toList();
         if (!bare.isEmpty()) {
             screen.hanging(
-                    "not priced, and in no sum: ",
+                    "",
                     "    ",
-                    bare.stream()
-                            .map(part -> part.line().charge().missing().orElseThrow())
-                            .distinct()
-                            .collect(Collectors.joining("; ")));
+                    "not priced, and in no sum: "
+                            + bare.stream()
+                                    .map(part -> part.line().charge().missing().orElseThrow())
+                                    .distinct()
+                                    .collect(Collectors.joining("; ")));
         }
         if (cost.coarse()) {
             screen.hanging("", "    ", "some days are known to the month or the year only: time on the bench is rough");
@@ -148,9 +149,7 @@ final class CostView {
                     what(charge),
                     line.tag().text(),
                     part.share().equals(BigFraction.ONE) ? "" : fraction(part.share()),
-                    Optional.of(part.hours())
-                            .filter(hours -> !hours.equals(BigFraction.ZERO))
-                            .map(hours -> decimal(hours, 2)),
+                    part.hours().equals(BigFraction.ZERO) ? "" : told(part.hours()),
                     part.cost().map(CostView::shown).orElse("–"),
                     line.entry(),
                     charge.isPriced()
@@ -165,6 +164,12 @@ final class CostView {
         BigDecimal rounded = cost.rounded();
         boolean lost = rounded.signum() == 0 && !cost.value().equals(BigFraction.ZERO);
         return lost ? "<" + BigDecimal.ONE.movePointLeft(rounded.scale()).toPlainString() : rounded;
+    }
+
+    /** Return hours with two decimals; what would be none by rounding alone is told to be less than that. */
+    private static Object told(BigFraction hours) {
+        BigDecimal rounded = decimal(hours, 2);
+        return rounded.signum() == 0 ? "<0.01" : rounded;
     }
 
     private static Column amount(List<CostPart> parts) {

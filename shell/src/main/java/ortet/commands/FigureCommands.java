@@ -39,7 +39,7 @@ public final class FigureCommands {
                     defaultValue = "95",
                     description = "confidence of the intervals in percent")
             @Word("PERCENT")
-            double confidence,
+            Confidence confidence,
 
             @Option(
                     longName = "explain",
@@ -49,11 +49,7 @@ public final class FigureCommands {
             @Option(longName = "format", defaultValue = "table", description = "how to answer")
             OutputFormat format) {
         double level() {
-            if (!(confidence > 0 && confidence < 100)) {
-                throw new UsageException("--confidence: expected percent above 0 and below 100, such as 95, found "
-                        + FigureSheet.plain(confidence));
-            }
-            return confidence / 100;
+            return confidence.share();
         }
     }
 

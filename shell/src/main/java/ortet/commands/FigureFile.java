@@ -109,6 +109,9 @@ final class FigureFile {
      */
     static FigureFile read(Path path) {
         String shown = path.toString();
+        if (Files.isDirectory(path)) {
+            throw new Refused(Fault.of("no-file", path + " is a folder; expected a file of comma-separated values"));
+        }
         if (!Files.isRegularFile(path)) {
             throw new Refused(Fault.of("no-file", "no file " + path).nearest(Source.near(path)));
         }
@@ -216,6 +219,18 @@ final class FigureFile {
     /** Tell whether the file has a column. */
     boolean has(String name) {
         return columns.containsKey(name);
+    }
+
+    /** Refuse a file that lacks a column which the option's files always have, and tell all that it must have. */
+    void needs(String option, List<String> names) {
+        List<String> lacking = names.stream().filter(name -> !has(name)).toList();
+        if (!lacking.isEmpty()) {
+            throw fault(
+                    shown,
+                    1,
+                    "no column " + String.join(", ", lacking) + "; expected " + String.join(", ", names) + " for "
+                            + option + ", found " + String.join(", ", columns.keySet()));
+        }
     }
 
     /** Refuse a column that the file does not have; the option that named it is told. */

@@ -38,6 +38,10 @@ record Filtered(
         @Option(longName = "operator", description = "only by this person") @Word("PERSON")
         Optional<String> operator) {
 
+    Filtered {
+        Seasons.inOrder(from, to);
+    }
+
     TakeFilter filter() {
         return new TakeFilter(cultivar, mother, method, from, to, operator);
     }

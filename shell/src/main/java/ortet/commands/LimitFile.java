@@ -13,7 +13,7 @@ final class LimitFile {
 
     static List<LimitLine> read(Path path) {
         FigureFile file = FigureFile.read(path);
-        List.of("what", "amount").forEach(column -> file.column("--limits", column));
+        file.needs("--limits", List.of("what", "amount"));
         return file.each(row -> new LimitLine(
                 what(row),
                 file.has("where") ? row.text("where") : "",

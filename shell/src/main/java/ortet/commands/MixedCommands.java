@@ -55,16 +55,12 @@ public final class MixedCommands {
                             defaultValue = "90",
                             description = "confidence of the intervals in percent")
                     @Word("PERCENT")
-                    double confidence,
+                    Confidence confidence,
             @Option(longName = "explain", description = "tell the method, its source and what went in") boolean explain,
             @Option(longName = "format", defaultValue = "table", description = "how to answer") OutputFormat format,
             Screen screen) {
         within("quadrature", quadrature.orElse(1), MixedModel.MOST_NODES);
         within("best", best.orElse(1), 1_000_000);
-        if (!(confidence > 0 && confidence < 100)) {
-            throw new UsageException("--confidence of figures mixed: " + confidence
-                    + " is out of range; expected above 0 and below 100");
-        }
         List<String> groups = apart(random);
         if (quadrature.orElse(1) > 1 && groups.size() > 1) {
             throw new UsageException(
@@ -73,7 +69,7 @@ public final class MixedCommands {
         FigureFile counts = FigureFile.read(file);
         ModelData data = new ModelTable(counts).model(successes, trials, groups, apart(fixed), apart(factors), nested);
         MixedFit fit = MixedModel.quadrature(quadrature.orElse(1)).fit(data);
-        MixedView view = new MixedView(fit, groups, confidence / 100, quadrature.orElse(1));
+        MixedView view = new MixedView(fit, groups, confidence.share(), quadrature.orElse(1));
         best.ifPresent(k -> view.rank(fit.ranking(groups.get(groups.size() - 1), k, DRAWS, SEED)));
         if (explain) {
             view.explain(file, counts.size());

@@ -1,16 +1,20 @@
 package ortet.commands;
 
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Argument;
 import org.springframework.shell.core.command.annotation.Command;
 import org.springframework.shell.core.command.annotation.Option;
 import ortet.book.BookStore;
 import ortet.book.Judge;
+import ortet.book.Lookup;
 import ortet.entry.EntryKind;
 import ortet.entry.Per;
 import ortet.entry.Task;
+import ortet.inventory.InUse;
 import ortet.line.UsageException;
 import ortet.line.Word;
 import ortet.money.Tariff;
@@ -37,8 +41,14 @@ public final class MoneyCommands {
         this.recording = recording;
     }
 
-    private void write(Draft draft, Hand hand, CommandContext context, Screen screen) {
+    private void write(Draft draft, Hand hand, Consumer<Unused> named, CommandContext context, Screen screen) {
+        List<String> remarks = shelf.open(context).read(view -> {
+            Unused unused = new Unused(view, judge.today(view.head()));
+            named.accept(unused);
+            return unused.remarks();
+        });
         recording.write(draft.put("note", hand.note()), hand, context, screen);
+        remarks.forEach(remark -> screen.hanging("", "    ", "remark: " + remark));
     }
 
     @Command(name = "cost work", group = GROUP, description = "list what the work of an act costs", help = """
@@ -73,6 +83,10 @@ public final class MoneyCommands {
                         .put("amount", amount)
                         .put("hours", hours),
                 hand,
+                unused -> {
+                    unused.container(container);
+                    amount.map(Amount::currency).ifPresent(unused::currency);
+                },
                 context,
                 screen);
     }
@@ -100,6 +114,11 @@ public final class MoneyCommands {
                         .put("per", per(perTag))
                         .put("amount", amount),
                 hand,
+                unused -> {
+                    unused.material(material);
+                    unused.currency(amount.currency());
+                    unused.container(container);
+                },
                 context,
                 screen);
     }
@@ -124,6 +143,7 @@ public final class MoneyCommands {
                         .put("per", Per.HOUR)
                         .put("amount", amount),
                 hand,
+                unused -> unused.currency(amount.currency()),
                 context,
                 screen);
     }
@@ -151,6 +171,10 @@ public final class MoneyCommands {
                         .put("per", Per.M2_YEAR)
                         .put("amount", amount),
                 hand,
+                unused -> {
+                    unused.place(place);
+                    unused.currency(amount.currency());
+                },
                 context,
                 screen);
     }
@@ -179,6 +203,11 @@ public final class MoneyCommands {
                         .put("size", size)
                         .put("units_per_m2", units),
                 hand,
+                unused -> {
+                    unused.container(container);
+                    size.ifPresent(unused::size);
+                    unused.place(place);
+                },
                 context,
                 screen);
     }
@@ -197,17 +226,27 @@ public final class MoneyCommands {
     void price(
             @Argument(index = 0, description = "the size class, as in grading") @Word("SIZE") String size,
             @Argument(index = 1, description = "the price of one, with the currency") @Word("PRICE") Money price,
-            @Option(longName = "cultivar", description = "only of this cultivar, or under this botanical name")
+            @Option(
+                            longName = "cultivar",
+                            description =
+                                    "only of this cultivar, by its epithet or its whole name, or under this botanical name")
                     Optional<CultivarName> cultivar,
             Hand hand,
             CommandContext context,
             Screen screen) {
+        Optional<CultivarName> meant =
+                cultivar.map(name -> shelf.open(context).read(view -> Lookup.meant(name, InUse.cultivars(view))));
         write(
                 Draft.of(EntryKind.PRICE_LISTED)
                         .put("size", size)
-                        .put("cultivar", cultivar)
+                        .put("cultivar", meant)
                         .put("price", price),
                 hand,
+                unused -> {
+                    unused.size(size);
+                    unused.cultivar(meant);
+                    unused.currency(price.currency());
+                },
                 context,
                 screen);
     }
@@ -236,12 +275,14 @@ public final class MoneyCommands {
 
     @Command(
             name = "cost of",
+            alias = "cost",
             group = GROUP,
             description = "tell what a tree, layer or batch has cost so far",
             help = """
             Line by line with the number of its entry: work, material, and its time on the bench, each by the costs in force on
             its day; what was drawn or split carries its share of the batch. Told apart: what one cost itself, and what it
             carries of those of its cohort that failed. What has no listed cost is told as not priced, and is in no sum.
+            Without "of" it is the same, but for a tag that is one of the words that follow "cost", such as list.
             ortet cost of J-201
             ortet cost of J-201 --explain
             ortet cost of T-31 --priced-on 2026-06-01 --format json

@@ -2,6 +2,7 @@ package ortet.commands;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import ortet.figures.GroupRate;
@@ -11,6 +12,7 @@ import ortet.screen.Column;
 import ortet.screen.OutputFormat;
 import ortet.screen.Screen;
 import ortet.screen.Sheet;
+import ortet.value.When;
 import ortet.yield.MotherRow;
 import ortet.yield.MothersQuestion;
 import ortet.yield.MothersTable;
@@ -19,6 +21,7 @@ import ortet.yield.TakeRate;
 /** Shows which mothers yield best, with all that keeps a ranking honest. */
 final class MothersView {
     private static final int SHOWN = 8;
+    private static final double MANY = 9.95;
 
     private MothersView() {}
 
@@ -46,10 +49,12 @@ final class MothersView {
         columns.add(
                 Column.share("among_best_standard_error", "standard error", 0).forPrograms());
         columns.add(Column.whole("mother_years", "years"));
-        columns.add(Column.number("taken_per_year", "a year", 1));
+        columns.add(Column.figure("per_year_shown", "a year"));
+        columns.add(Column.number("taken_per_year", "a year", 1).forPrograms());
         columns.add(Column.whole("living", "living"));
         columns.add(Column.whole("sold", "sold"));
-        columns.add(Column.text("last", "last"));
+        columns.add(Column.text("last_shown", "last").forPeople());
+        columns.add(Column.text("last", "last").forPrograms());
         columns.add(Column.truth("is_there", "there").forPrograms());
         Sheet.Builder sheet = Sheet.titled(title(question), columns.toArray(new Column[0]));
         Optional<Optional<String>> section = Optional.empty();
@@ -91,12 +96,23 @@ final class MothersView {
         cells.add(row.standing().map(Ranking.Standing::probability));
         cells.add(row.standing().map(Ranking.Standing::standardError));
         cells.add(row.years());
+        cells.add(row.takenPerYear().map(MothersView::yearly).orElse("–"));
         cells.add(row.takenPerYear());
         cells.add(row.living());
         cells.add(row.sold());
+        cells.add(season(row.last()));
         cells.add(row.last().toString());
         cells.add(row.isThere());
         sheet.row(cells.toArray());
+    }
+
+    /** Return the season of a day, so that the table fits a narrow screen; programs are told the day. */
+    private static String season(When last) {
+        return Integer.toString(last.first().getYear());
+    }
+
+    private static String yearly(double taken) {
+        return String.format(Locale.ROOT, taken < MANY ? "%.1f" : "%.0f", taken);
     }
 
     private static String title(MothersQuestion question) {
@@ -119,7 +135,8 @@ final class MothersView {
                     + "2 percentage points, seed " + question.seed() + "); gone: no longer in the nursery");
             notes.add(
                     "years: those in which she was used, and those between in which she stood as stock and nothing was taken;"
-                            + " a year: taken for each of them. living, sold: young plants of this method from her alone");
+                            + " a year: taken for each of them. living, sold: young plants of this method from her alone;"
+                            + " last: the season in which she was last used");
         }
         notes.addAll(PooledView.remarks(table.pooled()));
         if (table.several() > 0) {

@@ -4,11 +4,14 @@ import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.NamedCsvRecord;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import ortet.book.daybook.Source;
 import ortet.figures.Warmth;
+import ortet.value.Fault;
 import ortet.value.Refused;
 
 /** Reads the monthly normal temperatures of a place. */
@@ -23,6 +26,12 @@ final class Normals {
      * @throws Refused when it cannot be read, with the line
      */
     static Warmth read(Path file) {
+        if (Files.isDirectory(file)) {
+            throw refused(file + " is a folder; expected a CSV with the columns month and normal_c");
+        }
+        if (!Files.isRegularFile(file)) {
+            throw new Refused(Fault.of("no-file", "no file " + file).nearest(Source.near(file)));
+        }
         List<Double> normals = new ArrayList<>(Collections.nCopies(MONTHS, Double.NaN));
         try (CsvReader<NamedCsvRecord> reader = CsvReader.builder().ofNamedCsvRecord(file)) {
             for (NamedCsvRecord row : reader) {

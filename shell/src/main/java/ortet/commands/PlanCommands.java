@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.springframework.shell.core.command.CommandContext;
 import org.springframework.shell.core.command.annotation.Argument;
 import org.springframework.shell.core.command.annotation.Command;
@@ -37,6 +38,8 @@ import ortet.value.Refused;
 public final class PlanCommands {
     private static final String GROUP = "Questions";
     private static final int PERCENT = 100;
+    private static final double LEAST_SURE = 0.01;
+    private static final double MOST_SURE = 0.999;
 
     private final Shelf shelf;
     private final Judge judge;
@@ -72,8 +75,9 @@ public final class PlanCommands {
             @Option(longName = "count", description = "how many trees") Optional<Integer> count,
             @Option(longName = "by", description = "the day by which they are to be fit for sale")
                     Optional<LocalDate> by,
-            @Option(longName = "sure", description = "how sure, from 0.01 to 0.999; 0.9 unless given") @Word("SHARE")
-                    Optional<Double> sure,
+            @Option(longName = "sure", description = "how sure, from 0.01 to 0.999 or in percent; 0.9 unless given")
+                    @Word("SHARE")
+                    Optional<Portion> sure,
             @Option(longName = "method", description = "only by this method; each unless given")
                     Optional<PlannedMethod> method,
             @Option(longName = "size", description = "the size class that they are wanted in, as in grading")
@@ -111,11 +115,22 @@ public final class PlanCommands {
             PlanOrders answer = store.read(view ->
                     PlanOrders.ask(view, nursery.at(view, day, Plans.parts()), wanted, means(view, lines, day)));
             screen.page(out -> PlanView.orders(answer, day, explain, asked.format(), out));
+            lines.ifPresent(all -> notForPlans(all, screen));
             return;
         }
         if (cultivar.isEmpty() || count.isEmpty() || by.isEmpty()) {
             throw new UsageException("expected --cultivar, --count and --by, or --orders with a file");
         }
+        count.filter(trees -> trees < 1 || trees > PlanQuestion.MOST).ifPresent(trees -> {
+            throw new UsageException("--count of plan: expected 1 to " + PlanQuestion.MOST + " trees, found " + trees);
+        });
+        sure.map(Portion::share)
+                .filter(share -> share < LEAST_SURE || share > MOST_SURE)
+                .ifPresent(share -> {
+                    throw new UsageException(
+                            "--sure of plan: expected a share from 0.01 to 0.999, such as 0.9 or 90%, found "
+                                    + Confidence.percent(share) + "%");
+                });
         if (keep.isPresent() && method.isEmpty()) {
             throw new UsageException("--keep needs --method: a plan is kept for one of them");
         }
@@ -132,18 +147,32 @@ public final class PlanCommands {
                 cultivar.get(),
                 count.get(),
                 by.get(),
-                sure.orElse(PlanQuestion.SURE),
+                sure.map(Portion::share).orElse(PlanQuestion.SURE),
                 size,
                 method.map(one -> Method.valueOf(one.name())),
                 day);
         Plans plans = store.read(
                 view -> Plans.ask(view, nursery.at(view, day, Plans.parts()), question, means(view, lines, day)));
         screen.page(out -> PlanView.show(plans, explain, asked.format(), out));
+        lines.ifPresent(all -> notForPlans(all, screen));
         keep.ifPresent(name -> keep(plans.all().get(0), name, keptBy, context, screen));
     }
 
     private static Optional<PlanMeans> means(BookView view, Optional<List<LimitLine>> lines, LocalDate day) {
         return lines.map(all -> PlanMeansReader.read(view, all, day.getYear()));
+    }
+
+    /** Say which lines of a file, made for the choice of stock, no plan counts. */
+    private static void notForPlans(List<LimitLine> lines, Screen screen) {
+        String others = lines.stream()
+                .map(LimitLine::what)
+                .filter(what -> what != LimitLine.What.HOURS && what != LimitLine.What.ROOM)
+                .distinct()
+                .map(LimitLine.What::word)
+                .collect(Collectors.joining(", "));
+        if (!others.isEmpty()) {
+            screen.aside("note: of --limits a plan counts hours and room alone, not " + others);
+        }
     }
 
     private void keep(Plan plan, String name, Optional<String> by, CommandContext context, Screen screen) {

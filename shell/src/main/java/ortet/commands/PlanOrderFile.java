@@ -31,7 +31,7 @@ final class PlanOrderFile {
     static List<PlanOrder> read(Path path, LocalDate asOf) {
         FigureFile file = FigureFile.read(path);
         List<Fault> faults = new ArrayList<>();
-        NEEDED.forEach(name -> file.column("--orders", name));
+        file.needs("--orders", NEEDED);
         for (String column : file.columns()) {
             if (!COLUMNS.contains(column)) {
                 faults.add(Fault.of(

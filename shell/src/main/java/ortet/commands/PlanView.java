@@ -200,8 +200,10 @@ final class PlanView {
         shortfall
                 .chance()
                 .filter(chance -> chance > 0)
-                .ifPresent(chance -> nearest.add(
-                        question.wanted() + " by " + question.by() + ", " + PlanWords.chance(chance) + " % sure"));
+                .map(PlanWords::chance)
+                .map(chance -> chance.equals(PlanWords.chance(question.sure())) ? "not quite " + chance : chance)
+                .ifPresent(
+                        chance -> nearest.add(question.wanted() + " by " + question.by() + ", " + chance + " % sure"));
         if (!nearest.isEmpty()) {
             lines.add("Nearest that can: " + String.join("; or ", nearest) + "."
                     + ((shortfall.soonest().isPresent()

@@ -12,7 +12,6 @@ import ortet.yield.Pooled;
 
 /** Shows what is said of mothers with the help of each other. */
 final class PooledView {
-    private static final int PERCENT = 100;
     private static final double FEW = 10;
 
     private PooledView() {}
@@ -27,7 +26,7 @@ final class PooledView {
     static String note(List<Pooled> pooled) {
         return "pooled: what to expect of a mother, told with the help of the others, with the "
                 + pooled.stream()
-                        .map(one -> Math.round(one.confidence() * PERCENT) + " %")
+                        .map(one -> Confidence.percent(one.confidence()) + " %")
                         .distinct()
                         .collect(Collectors.joining(", "))
                 + " interval; where little is known of her it leans on the others of her kind";

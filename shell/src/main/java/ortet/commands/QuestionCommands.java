@@ -11,6 +11,7 @@ import org.springframework.shell.core.command.annotation.Option;
 import ortet.book.BookStore;
 import ortet.book.Judge;
 import ortet.book.UnitFacts.Method;
+import ortet.line.UsageException;
 import ortet.line.Word;
 import ortet.lineage.Account;
 import ortet.lineage.Lineage;
@@ -104,7 +105,7 @@ public final class QuestionCommands {
                             defaultValue = "95",
                             description = "confidence of the intervals in percent")
                     @Word("PERCENT")
-                    double confidence,
+                    Confidence confidence,
             @Option(longName = "explain", description = "tell the methods, their sources and what went in")
                     boolean explain,
             Asked asked,
@@ -112,7 +113,7 @@ public final class QuestionCommands {
             Screen screen) {
         BookStore store = shelf.open(context);
         LocalDate day = asked.day(store, judge);
-        TakeQuestion question = new TakeQuestion(by, filtered.filter(), day, Periods.DEFAULTS, confidence / 100);
+        TakeQuestion question = new TakeQuestion(by, filtered.filter(), day, Periods.DEFAULTS, confidence.share());
         PooledTake table =
                 store.read(view -> PooledTake.ask(view, nursery.at(view, day, PooledTake.parts()), question));
         screen.page(out -> TakeView.show(table, explain, asked.format(), out));
@@ -140,12 +141,15 @@ public final class QuestionCommands {
                             defaultValue = "90",
                             description = "confidence of the intervals in percent")
                     @Word("PERCENT")
-                    double confidence,
+                    Confidence confidence,
             @Option(longName = "explain", description = "tell the methods, their sources and what went in")
                     boolean explain,
             Asked asked,
             CommandContext context,
             Screen screen) {
+        if (best < 1) {
+            throw new UsageException("--best of mothers: expected at least 1, found " + best);
+        }
         BookStore store = shelf.open(context);
         LocalDate day = asked.day(store, judge);
         MothersQuestion question = new MothersQuestion(
@@ -161,7 +165,7 @@ public final class QuestionCommands {
                 seed,
                 day,
                 Periods.DEFAULTS,
-                confidence / 100);
+                confidence.share());
         MothersTable table = store.read(view -> Mothers.ask(view, nursery.at(view, day, Mothers.parts()), question));
         screen.page(out -> MothersView.show(table, explain, asked.format(), out));
     }
@@ -190,7 +194,7 @@ public final class QuestionCommands {
                             defaultValue = "90",
                             description = "confidence of the intervals in percent")
                     @Word("PERCENT")
-                    double confidence,
+                    Confidence confidence,
             @Option(longName = "explain", description = "tell the methods, their sources and what went in")
                     boolean explain,
             Asked asked,
@@ -205,7 +209,7 @@ public final class QuestionCommands {
                 seasons.to(),
                 warmth.map(file -> new TimingQuestion.Climate(Normals.read(file), base)),
                 day,
-                confidence / 100);
+                confidence.share());
         TimingTable table = store.read(view -> Timing.ask(view, nursery.at(view, day, Timing.parts()), question));
         screen.page(out -> TimingView.show(table, explain, asked.format(), out));
     }

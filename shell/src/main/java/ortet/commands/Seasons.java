@@ -2,6 +2,7 @@ package ortet.commands;
 
 import java.util.Optional;
 import org.springframework.shell.core.command.annotation.Option;
+import ortet.line.UsageException;
 import ortet.line.Word;
 
 /**
@@ -21,4 +22,21 @@ record Seasons(
         Optional<Integer> from,
 
         @Option(longName = "to", description = "to this season (year)") @Word("YEAR")
-        Optional<Integer> to) {}
+        Optional<Integer> to) {
+
+    Seasons {
+        inOrder(from, to);
+    }
+
+    /**
+     * Refuse a first season after the last.
+     *
+     * @throws UsageException with both
+     */
+    static void inOrder(Optional<Integer> from, Optional<Integer> to) {
+        if (from.isPresent() && to.isPresent() && from.get() > to.get()) {
+            throw new UsageException(
+                    "--from and --to: expected the first season and the last, found " + from.get() + " to " + to.get());
+        }
+    }
+}

@@ -196,7 +196,7 @@ final class TakeView {
 
     private static List<String> notes(TakeTable table) {
         List<String> notes = new ArrayList<>();
-        long confidence = Math.round(table.question().confidence() * 100);
+        String confidence = Confidence.percent(table.question().confidence());
         notes.add("take rate: taken of those known (taken and failed), with the " + confidence
                 + " % interval (Wilson) as if every unit stood for itself; units of one tray or one mother share their"
                 + " luck, so few of either say less");

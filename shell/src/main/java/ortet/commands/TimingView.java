@@ -19,7 +19,6 @@ import ortet.timing.Waiting;
 final class TimingView {
     private static final double WEEK = 7;
     private static final double DAY = 1;
-    private static final int PERCENT = 100;
 
     private TimingView() {}
 
@@ -118,7 +117,7 @@ final class TimingView {
             notes.add("nothing was set by this method that the book can count");
             return notes;
         }
-        long confidence = Math.round(table.question().confidence() * PERCENT);
+        String confidence = Confidence.percent(table.question().confidence());
         notes.add(
                 "since setting, when 1 in 10, 1 in 2 and 9 in 10 had come to it, of those that do; n: seen to have come to it,"
                         + " wait: not yet; 6–9: between two looks, nobody knows when; 20+: not before, so many wait; in brackets the "
@@ -133,11 +132,11 @@ final class TimingView {
                 .ifPresent(climate -> notes.add("°C days: degree-days above " + climate.baseC()
                         + " °C since setting, from monthly normals: a single year is warmer or colder"));
         if (all.failed() > 0) {
-            notes.add(Counts.of(all.failed(), "unit", "units") + " that failed or were withdrawn are in no time");
+            notes.add("in no time: " + Counts.of(all.failed(), "unit", "units") + ", failed or withdrawn");
         }
         if (all.neverLooked() > 0) {
-            notes.add(Counts.of(all.neverLooked(), "unit", "units")
-                    + " still on, at which nobody has looked, tell nothing of roots");
+            notes.add("nothing of roots is told by " + Counts.of(all.neverLooked(), "unit", "units")
+                    + " still on, at which nobody has looked");
         }
         if (explain) {
             notes.add(

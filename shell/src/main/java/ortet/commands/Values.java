@@ -67,6 +67,16 @@ public class Values {
     }
 
     @Bean
+    Converter<String, Confidence> confidence() {
+        return Confidence::parse;
+    }
+
+    @Bean
+    Converter<String, Portion> portion() {
+        return Portion::parse;
+    }
+
+    @Bean
     Converter<String, CultivarName> cultivar() {
         return CultivarName::parse;
     }

@@ -519,7 +519,7 @@ final class YieldView {
     }
 
     private static String confidence(CompareQuestion question) {
-        return decimals(question.confidence() * HUNDRED, 0);
+        return Confidence.percent(question.confidence());
     }
 
     private static String percent(double share) {

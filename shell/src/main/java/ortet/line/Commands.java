@@ -136,6 +136,33 @@ public final class Commands {
         return new UsageException("\"" + known + "\" is not a whole command; it goes on with " + listed(next(known)));
     }
 
+    /**
+     * Refuse words that begin with a whole name but were meant for a longer one: {@code plan sho} for {@code plan show}.
+     * What has a digit is taken as it is said, since tags have one and names of commands have none.
+     *
+     * @param said the name or alias that was found
+     * @param more the words that follow it, up to the first option
+     * @param isAll whether nothing at all follows
+     * @throws UsageException as for words that name no command
+     */
+    void refuseHalfNames(String said, List<String> more, boolean isAll) {
+        if (under(said).isEmpty()) {
+            return;
+        }
+        List<String> leading = new ArrayList<>(List.of(said.split(" ")));
+        leading.addAll(more);
+        if (isAll && !byName.containsKey(said)) {
+            throw unknown(leading, leading);
+        }
+        if (!more.isEmpty()) {
+            String word = more.get(0);
+            boolean isName = word.codePoints().noneMatch(Character::isDigit);
+            if (isName && Near.of(word, next(said)).isPresent()) {
+                throw unknown(leading, leading);
+            }
+        }
+    }
+
     /** Go on from the words found as long as what was typed is near enough. */
     private String nearestWhole(String found, List<String> typed) {
         String whole = found;

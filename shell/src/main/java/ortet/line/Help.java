@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import ortet.screen.Screen;
 import ortet.screen.Style;
 
@@ -63,11 +64,13 @@ public final class Help {
      */
     public void on(List<String> words, Screen screen) {
         String name = String.join(" ", words);
-        if (commands.named(name).isPresent()) {
-            on(commands.named(name).get(), screen);
+        List<MethodCommand> under = commands.under(name);
+        Optional<MethodCommand> found =
+                commands.named(name).filter(command -> command.getName().equals(name) || under.isEmpty());
+        if (found.isPresent()) {
+            on(found.get(), screen);
             return;
         }
-        List<MethodCommand> under = commands.under(name);
         if (under.isEmpty()) {
             throw commands.unknown(words, words);
         }

@@ -11,7 +11,8 @@ import org.springframework.shell.core.command.ParsedInput;
 /**
  * Reads a line as a command, its options and its words, and refuses what the command does not know.
  *
- * <p>The command is the longest known name by whole words. {@code --name value}, {@code --name=value} and {@code -n
+ * <p>The command is the longest known name by whole words; a word after it that was probably meant for a longer name is
+ * refused. {@code --name value}, {@code --name=value} and {@code -n
  * value} are options wherever they stand; {@code --} ends them; what begins like a negative number is a word.
  * {@code --help} anywhere asks for help instead, and {@code --book FILE} anywhere names the book, for every command.
  */
@@ -95,8 +96,10 @@ public final class StrictParser implements CommandParser {
             return input("version", List.of(), List.of());
         }
         for (int taken = Math.min(leading, commands.longestName()); taken > 0; taken--) {
-            Optional<MethodCommand> found = commands.named(String.join(" ", words.subList(0, taken)));
+            String said = String.join(" ", words.subList(0, taken));
+            Optional<MethodCommand> found = commands.named(said);
             if (found.isPresent()) {
+                commands.refuseHalfNames(said, words.subList(taken, leading), taken == words.size());
                 return read(found.get(), words.subList(taken, words.size()));
             }
         }

@@ -95,7 +95,8 @@ public final class Screen extends PrintWriter {
     /** Write prose after a label, its further lines under an indent as wide as the label. */
     public void hanging(String label, String indent, String text) {
         String before = label;
-        for (String line : Text.wrap(text, Math.max(1, width() - indent.length()))) {
+        int taken = Math.max(Text.columns(label), Text.columns(indent));
+        for (String line : Text.wrap(text, Math.max(1, width() - taken))) {
             println(before + line);
             before = indent;
         }

@@ -9,7 +9,7 @@ import java.util.stream.IntStream;
 
 /**
  * Lays a sheet out for people: columns side by side, text broken where that is needed to fit the screen, and one value
- * below the other where the screen is too narrow even so.
+ * below the other where the screen is too narrow even so. Where there are no rows the notes stand alone and say why.
  */
 final class TableLayout {
     private static final int GAP = 2;
@@ -53,8 +53,12 @@ final class TableLayout {
             Text.wrap(sheet.title(), screen.width()).forEach(line -> screen.println(screen.styled(Style.STRONG, line)));
             screen.println();
         }
-        new TableLayout(sheet, screen).write();
-        if (!sheet.notes().isEmpty() || !sheet.warnings().isEmpty()) {
+        boolean isTold = !sheet.notes().isEmpty() || !sheet.warnings().isEmpty();
+        boolean isBare = !sheet.columns().isEmpty() && sheet.rows().isEmpty() && isTold;
+        if (!isBare) {
+            new TableLayout(sheet, screen).write();
+        }
+        if (isTold && !isBare) {
             screen.println();
         }
         sheet.notes().forEach(screen::prose);

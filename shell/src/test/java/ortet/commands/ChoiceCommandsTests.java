@@ -121,6 +121,71 @@ class ChoiceCommandsTests {
     }
 
     @Test
+    void tellsMoneyInItsCurrency() {
+        raise();
+        String out = flat("choose --draws 0 --years 1 --explain");
+        assertTrue(out.contains(" trees, worth "), out);
+        assertTrue(
+                Pattern.compile("trees, worth [\\d.]+ EUR; else [a-z ]+, (as good|which costs [\\d.]+ EUR)")
+                        .matcher(out)
+                        .find(),
+                out);
+        assertTrue(
+                Pattern.compile("going to her, setting and raising cost [\\d.]+ EUR,")
+                        .matcher(out)
+                        .find(),
+                out);
+    }
+
+    @Test
+    void knowsAMothersOwnCuttingsThoughOneTrayWentByAnotherName() {
+        raise();
+        int tray = 1;
+        for (String line : new String[] {"K-1 30", "K-2 10", "K-1 28"}) {
+            String mother = line.substring(0, line.indexOf(' '));
+            int taken = Integer.parseInt(line.substring(line.indexOf(' ') + 1));
+            String name = tray == 3 ? " --cultivar 'Acer palmatum ‘Katsura’'" : "";
+            desk.done("cuttings strike T-" + tray + " --mother " + mother + " --count 40 --on 202" + tray + "-06-15"
+                    + name);
+            desk.done("taken T-" + tray + " --count " + taken + " --on 202" + tray + "-10-01");
+            desk.done("cuttings fail T-" + tray + " --count " + (40 - taken) + " --cause rotted --on 202" + tray
+                    + "-10-01");
+            tray++;
+        }
+        String json = flat("choose --draws 0 --years 1 --format json");
+        for (String mother : new String[] {"K-1", "K-2"}) {
+            assertTrue(
+                    Pattern.compile("\"of\" : \"" + mother
+                                    + "\", \"figure\" : \"take of cuttings\", \"value\" : \"[^\"]*\","
+                                    + " \"method\" : \"[^\"]*\", \"source\" : \"her own layers or cuttings")
+                            .matcher(json)
+                            .find(),
+                    mother + ": " + json);
+        }
+    }
+
+    @Test
+    void saysThatThereIsNobodyToTryOut() {
+        raise();
+        desk.done("layer set J-99 --mother K-3 --on 2024-05-10");
+        desk.done("layer fail J-99 --on 2024-09-01");
+        String out = desk.done("choose --trials --draws 0 --years 1");
+        assertTrue(out.contains("\nno mother to try out: "), out);
+        assertFalse(out.contains("to learn\n"), out);
+        assertTrue(rows("choose --draws 0 --years 1 --format json").contains("\"sure_way\" : null"));
+    }
+
+    @Test
+    void saysWhichColumnsADemandMustHave() throws IOException {
+        Path demand = folder.resolve("lacking.csv");
+        Files.writeString(demand, "cultivar,size\nAcer palmatum,small\n");
+        assertEquals(
+                "ortet: " + demand + ":1: no column count; expected cultivar, size, count for --demand, found cultivar,"
+                        + " size\n",
+                desk.refused("choose --demand " + demand));
+    }
+
+    @Test
     void layersWhatIsAskedForAndNoMore() throws IOException {
         raise();
         Path demand = folder.resolve("asked.csv");

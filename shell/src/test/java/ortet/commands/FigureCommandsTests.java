@@ -300,7 +300,7 @@ class FigureCommandsTests {
                 "ortet: --event and --cause of figures survival: only with --time\n",
                 wrong("figures survival plum.csv --left alive --right dead --event time"));
         assertEquals(
-                "ortet: --confidence: expected percent above 0 and below 100, such as 95, found 100\n",
+                "ortet: --confidence of figures compare: expected percent from 1 to below 100, such as 95, found \"100\"\n",
                 wrong("figures compare plum.csv --successes alive --failures dead --group time --confidence 100"));
     }
 }

@@ -144,7 +144,7 @@ class MixedCommandsTests {
                 "figures mixed crowder-seeds.csv --successes r --trials n --random plate --quadrature 0"
                         + " | 2 | expected 1 to 50",
                 "figures mixed crowder-seeds.csv --successes r --trials n --random plate --confidence 100"
-                        + " | 2 | out of range",
+                        + " | 2 | --confidence of figures mixed: expected percent from 1 to below 100",
                 "figures mixed crowder-seeds.csv --successes r --trials n | 2 | --random"
             })
     void answersBadInputWithOneClearLine(String line, int status, String words) {

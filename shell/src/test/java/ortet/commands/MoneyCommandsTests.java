@@ -146,6 +146,17 @@ class MoneyCommandsTests {
     }
 
     @Test
+    void callsFewMinutesLessThanAHundredthOfAnHourAndNotNone() {
+        try (BookDesk other = new BookDesk(made("minutes"))) {
+            other.done("acquire K-1 --on 2019");
+            other.done("cost work layer-set --hours 0.004 --on 2020-01-01");
+            other.done("layer set J-1 --mother K-1 --on 2020-05-01");
+            String told = other.done("cost J-1");
+            assertTrue(told.contains("layer set  J-1  <0.01"), told);
+        }
+    }
+
+    @Test
     void namesWhatHasNoPrice() {
         String told = desk.done("cost of J-2 --as-of 2020-09-11").replaceAll("\\s+", " ");
         assertTrue(
@@ -188,9 +199,80 @@ class MoneyCommandsTests {
                         + " graft-worked, seed-sown, divided, checked, reworked, severed, drawn, potted, planted-out,"
                         + " lifted, moved, measured, cut-back, graded, counted, split, merged, sold; nearest: potted, moved\n",
                 desk.wrong("cost work poted --hours 1"));
+        assertEquals("ortet: no command \"cost wrok\"; nearest: cost work\n", desk.wrong("cost wrok potted --hours 1"));
         assertEquals(
-                "ortet: no command \"cost J-1\"; cost goes on with bench, hour, list, material, of, space, work\n",
-                desk.wrong("cost J-1"));
+                "ortet: \"cost\" is not a whole command; it goes on with bench, hour, list, material, of, space, work\n",
+                desk.wrong("cost"));
+        assertEquals("ortet: no plant or batch J-9; nearest: J-1, J-2, J-3\n", desk.refused("cost J-9"));
+    }
+
+    @Test
+    void tellsTheCostOfATagWithoutOf() {
+        assertEquals(desk.done("cost of J-1 --explain"), desk.done("cost J-1 --explain"));
+        assertEquals(desk.done("cost of J-1"), desk.done("cost --as-of 2026-06-15 J-1"));
+    }
+
+    @Test
+    void explainsCostByAllThatFollowsIt() {
+        String told = desk.done("help cost");
+        assertTrue(told.contains("cost of "), told);
+        assertTrue(told.contains("cost work "), told);
+        assertTrue(desk.done("help cost of").contains("also: cost"), told);
+    }
+
+    @Test
+    void neverTakesThousandsForDecimals() {
+        assertEquals(
+                "ortet: PRICE of price set: expected at most 2 decimals for EUR, and thousands without a mark, found"
+                        + " \"4,500EUR\"\n",
+                desk.wrong("price set M 4,500EUR"));
+        assertEquals(
+                "ortet: --amount of cost material: expected an amount with a point, and thousands without a mark, found"
+                        + " \"1,200EUR\"\n",
+                desk.wrong("cost material pot --amount 1,200EUR"));
+    }
+
+    @Test
+    void remarksOnNamesThatNothingBears() {
+        try (BookDesk other = new BookDesk(made("named"))) {
+            other.done("acquire K-1 --cultivar 'Acer palmatum ‘Deshojo’' --on 2019 --place 'House 1'");
+            other.done("pot K-1 --into '2 L' --on 2020");
+            other.done("grade K-1 --size medium --on 2021");
+            assertEquals("""
+                    #4  price-listed; 2026-06-15; size mediun, price 45.00 EUR
+                    remark: nothing was graded in the size class "mediun" yet; nearest: medium
+                    """, other.done("price set mediun 45EUR"));
+            assertEquals("""
+                    #5  price-listed; 2026-06-15; size medium, cultivar Acer palmatum 'Katsura',
+                        price 45.00 EUR
+                    remark: nothing in the book is of Acer palmatum 'Katsura'; nearest: Acer
+                        palmatum 'Deshojo'
+                    """, other.done("price set medium 45EUR --cultivar 'Acer palmatum ‘Katsura’'"));
+            assertEquals(
+                    "#6  cost-listed; 2026-06-15; material 3 L, amount 0.40 EUR\n",
+                    other.done("cost material '3 L' --amount 0.40EUR"));
+            assertEquals(
+                    "#7  cost-listed; 2026-06-15; material 2l, amount 0.40 EUR\n",
+                    other.done("cost material 2l --amount 0.40EUR"));
+            assertEquals("""
+                    #8  cost-listed; 2026-06-15; place Huose 1, per m2-year, amount 42.00 EUR
+                    remark: the book knows no place "Huose 1" yet; nearest: House 1
+                    """, other.done("cost bench 42EUR --place 'Huose 1'"));
+        }
+    }
+
+    @Test
+    void takesAnEpithetForTheCultivarThatBearsIt() {
+        try (BookDesk other = new BookDesk(made("epithet"))) {
+            other.done("acquire K-1 --cultivar 'Acer palmatum ‘Deshojo’' --on 2019");
+            assertEquals("""
+                    #2  price-listed; 2026-06-15; size medium, cultivar Acer palmatum 'Deshojo',
+                        price 65.00 EUR
+                    """, other.done("price set medium 65EUR --cultivar Deshojo"));
+            assertEquals(
+                    "#3  price-listed; 2026-06-15; size medium, cultivar Acer, price 49.00 EUR\n",
+                    other.done("price set medium 49EUR --cultivar Acer"));
+        }
     }
 
     @Test
@@ -198,7 +280,10 @@ class MoneyCommandsTests {
         try (BookDesk other = new BookDesk(made("mixed"))) {
             other.done("acquire K-1 --on 2019");
             other.done("cost work layer-set --amount 2EUR --on 2020-01-01");
-            other.done("cost material sphagnum --amount 0.30GBP --on 2020-01-01");
+            assertEquals("""
+                    #3  cost-listed; 2020-01-01; material sphagnum, amount 0.30 GBP
+                    remark: all else is listed in EUR, and what is in GBP cannot be added to it
+                    """, other.done("cost material sphagnum --amount 0.30GBP --on 2020-01-01"));
             other.done("layer set J-1 --mother K-1 --on 2020-05-01 --medium sphagnum");
             assertEquals(
                     "ortet: what J-1 cost is in EUR (listed in #2) and GBP (listed in #3) and cannot be added; list all"

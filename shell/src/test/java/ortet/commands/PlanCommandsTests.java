@@ -191,8 +191,8 @@ class PlanCommandsTests {
                 "ortet: expected a day after 2026-06-15 to plan for, found 2026-01-01\n",
                 desk.refused("plan --cultivar Deshojo --count 4 --by 2026-01-01"));
         assertEquals(
-                "ortet: expected how sure as a share from 0.01 to 0.999, such as 0.9, found 90.0\n",
-                desk.refused(ASKED + " --sure 90"));
+                "ortet: --sure of plan: expected a share from 0.01 to 0.999, such as 0.9 or 90%, found 9000%\n",
+                desk.wrong(ASKED + " --sure 90"));
     }
 
     @Test
@@ -232,6 +232,10 @@ class PlanCommandsTests {
         assertTrue(
                 flat(desk.done("plan --cultivar Deshojo --count 4 --by 2029-11-01 --method layer --limits " + limits))
                         .contains("Set 8 layers"));
+        Files.writeString(limits, "what,where,amount\nhours,spring,2\nlicence,Acer palmatum 'Deshojo',3\n");
+        assertEquals(
+                "note: of --limits a plan counts hours and room alone, not licence\n",
+                desk.type("plan --orders " + orders + " --limits " + limits).err());
         Files.writeString(limits, "what,where,amount\nhours,Lent,2\n");
         String bad =
                 desk.type("plan --orders " + orders + " --limits " + limits).err();

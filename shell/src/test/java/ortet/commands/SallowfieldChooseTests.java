@@ -60,6 +60,14 @@ class SallowfieldChooseTests {
     }
 
     @Test
+    void callsNothingShortWhereNothingIsLimited() {
+        String out = answer("choose --cultivar 'Bonin Isles' --draws 0" + DAY).replaceAll("\\s+", " ");
+        assertTrue(out.contains("none is short"), out);
+        assertFalse(out.contains("too few"), out);
+        assertTrue(out.contains("leave long, layer as good: L-0440"), out);
+    }
+
+    @Test
     void keepsWithinItsLimits() throws IOException {
         Path limits = folder.resolve("limits.csv");
         Files.writeString(limits, "what,where,year,amount\nhours,,,40\nhours,,2028,25\nroom,Tunnel,,4\n");

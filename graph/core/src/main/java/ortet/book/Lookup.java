@@ -77,6 +77,26 @@ public final class Lookup {
         return found;
     }
 
+    /**
+     * Return the cultivar that is meant where one is to be written: an epithet alone, which reads like a botanical name,
+     * stands for the one cultivar that bears it; any other name stands for itself.
+     *
+     * @param used the cultivars that the book knows
+     */
+    public static CultivarName meant(CultivarName written, Collection<CultivarName> used) {
+        boolean isTaxon = used.stream().anyMatch(cultivar -> isUnder(cultivar.taxon(), written.taxon()));
+        if (written.epithet().isPresent() || isTaxon) {
+            return written;
+        }
+        List<CultivarName> bearing = used.stream()
+                .filter(cultivar -> cultivar.epithet()
+                        .filter(written.taxon()::equalsIgnoreCase)
+                        .isPresent())
+                .distinct()
+                .toList();
+        return bearing.size() == 1 ? bearing.get(0) : written;
+    }
+
     /** Return a name as the book would write it, or an epithet without its quotes. */
     private static String plain(String wanted) {
         try {

@@ -23,6 +23,7 @@ public final class InUse {
     public static final int LOOKED_THROUGH = 2000;
 
     private static final QueryName CULTIVARS = new QueryName("cultivars-in-use");
+    private static final QueryName SIZES = new QueryName("sizes-in-use");
     private static final QueryName CONTAINERS = new QueryName("containers-in-use");
 
     private InUse() {}
@@ -42,6 +43,15 @@ public final class InUse {
         Set<String> all = new TreeSet<>();
         for (Rows.Row row : view.ask(CONTAINERS, Parameters.NONE)) {
             all.add(row.text("container").orElseThrow());
+        }
+        return all;
+    }
+
+    /** Return every size class in which something was graded, as first written, by name. */
+    public static Set<String> sizes(BookView view) {
+        Set<String> all = new TreeSet<>();
+        for (Rows.Row row : view.ask(SIZES, Parameters.NONE)) {
+            all.add(row.text("size").orElseThrow());
         }
         return all;
     }

@@ -340,7 +340,10 @@ public final class Tariff {
                 ? Optional.of("nobody has counted the units")
                 : space.isEmpty()
                         ? Optional.of("nothing lists how many stand on a square metre"
-                                + container.map(pot -> " in " + pot).orElse(""))
+                                + container
+                                        .map(pot -> " in " + pot)
+                                        .or(() -> place.map(where -> " at " + where))
+                                        .orElse(""))
                         : rate.isEmpty()
                                 ? Optional.of("no cost of a bench is listed"
                                         + place.map(where -> " for " + where).orElse(""))

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.function.IntFunction;
 import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
@@ -209,7 +210,7 @@ public final class Past {
         List<Place> places = List.copyOf(sums.keySet());
         ModelData mothers = data(sums)
                 .withGroups(CULTIVAR, words(places, Place::cultivar))
-                .withGroupsWithin(MOTHER, CULTIVAR, words(places, Place::mother));
+                .withGroupsWithin(MOTHER, CULTIVAR, mothers(sums));
         ModelData seasons = data(sums).withGroups(SEASON, words(places, Place::season));
         ModelData all = mothers.withGroups(SEASON, words(places, Place::season))
                 .withGroupsWithin(YEAR, MOTHER, words(places, Place::season));
@@ -228,6 +229,29 @@ public final class Past {
                 .fit(mothers)
                 .draws(List.of(CULTIVAR, MOTHER), draws, seed)
                 .flatMap(one -> bySeason.map(other -> new Takes(one, other, true)));
+    }
+
+    /**
+     * Return the mother of each row as a word that stands in one cultivar alone: her number in the cultivar of which most is
+     * known, and with the cultivar's beside it where her wood went by another name. So everybody who asks for a mother by her
+     * number finds her, however the wood of others was named.
+     */
+    private static List<String> mothers(Map<Place, long[]> sums) {
+        Map<Integer, Map<Integer, Long>> known = new LinkedHashMap<>();
+        sums.forEach((place, sum) -> known.computeIfAbsent(place.mother(), mother -> new TreeMap<>())
+                .merge(place.cultivar(), sum[1], Long::sum));
+        Map<Integer, Integer> main = new LinkedHashMap<>();
+        known.forEach((mother, cultivars) -> main.put(
+                mother,
+                cultivars.entrySet().stream()
+                        .max(Map.Entry.comparingByValue())
+                        .orElseThrow()
+                        .getKey()));
+        return sums.keySet().stream()
+                .map(place -> main.get(place.mother()) == place.cultivar()
+                        ? Integer.toString(place.mother())
+                        : place.mother() + "/" + place.cultivar())
+                .toList();
     }
 
     /**
