@@ -64,7 +64,7 @@ public final class Forecast {
                 question.seed(),
                 question.sales(),
                 asked);
-        YearMonth first = ForecastRun.firstMonth(past.asOf());
+        YearMonth first = ForecastHorizon.firstMonth(past.asOf());
         List<YearMonth> months = IntStream.range(0, question.months())
                 .mapToObj(first::plusMonths)
                 .toList();

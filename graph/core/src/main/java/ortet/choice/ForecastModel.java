@@ -37,6 +37,7 @@ final class ForecastModel {
     private static final int FEW_SEASONS = 3;
     private static final int NONE = -1;
     private static final int MONTHS = 12;
+    private static final int SEASON = 0xffff;
 
     private final ForecastPast past;
     private final ForecastStage stage;
@@ -99,7 +100,7 @@ final class ForecastModel {
                 .map(episode -> isGood(episode, past.ungraded()) ? episode : episode.ended(ForecastEnd.BAD))
                 .toList();
         this.firstYear = firstYear(past);
-        this.years = year(last) - firstYear + 1;
+        this.years = ForecastEpisode.year(last) - firstYear + 1;
         this.nodeOf = new int[past.kinds().size()];
         int methods = Method.values().length;
         this.clocks = new ForecastClock[stage == ForecastStage.TAKING ? methods : 1];
@@ -135,11 +136,11 @@ final class ForecastModel {
     }
 
     /** Return the first year of which anything is known. */
-    static int firstYear(ForecastPast past) {
+    private static int firstYear(ForecastPast past) {
         return past.episodes().stream()
-                .mapToInt(one -> year(Math.min(one.since(), one.start())))
+                .mapToInt(one -> ForecastEpisode.year(Math.min(one.since(), one.start())))
                 .min()
-                .orElse(year(past.asOf()));
+                .orElse(ForecastEpisode.year(past.asOf()));
     }
 
     /** Tell whether an episode did not come to a good end of another stage. */
@@ -208,7 +209,7 @@ final class ForecastModel {
                 node.cells.computeIfAbsent(step, one -> new double[3])[how] += weight;
                 node.weight += weight;
                 if (how < 2) {
-                    node.seasons[season(stage, episode) - firstYear] += weight;
+                    node.seasons[season(episode.season())] += weight;
                     node.ended += weight;
                 }
                 if (how == 0) {
@@ -341,7 +342,7 @@ final class ForecastModel {
         Map<Long, ForecastSeen> seen = new TreeMap<>();
         for (ForecastEpisode episode : episodes) {
             ForecastCurve curve = curves[node(episode.kind())];
-            int season = season(stage, episode) - firstYear;
+            int season = season(episode.season());
             ForecastKind kind = past.kinds().get(episode.kind());
             double both = curve.good() + curve.bad();
             double p = both > 0 ? Math.min(1 - EDGE, Math.max(EDGE, curve.good() / both)) : HALF;
@@ -407,9 +408,29 @@ final class ForecastModel {
         return told;
     }
 
-    /** Return what tells a cluster and its season from others. */
+    /** Return the place of a year among the seasons. */
+    int season(int year) {
+        return year - firstYear;
+    }
+
+    /** Return what tells the cluster of an episode, in its season, from others. */
+    long key(ForecastEpisode episode) {
+        return key(episode.cluster(), season(episode.season()));
+    }
+
+    /** Return what tells a cluster in a season from others. */
     static long key(int cluster, int season) {
         return (long) cluster << Short.SIZE | season;
+    }
+
+    /** Return the cluster of such a key. */
+    static int clusterOf(long key) {
+        return (int) (key >> Short.SIZE);
+    }
+
+    /** Return the season of such a key. */
+    static int seasonOf(long key) {
+        return (int) (key & SEASON);
     }
 
     /**
@@ -452,7 +473,7 @@ final class ForecastModel {
             sums[1] += score * episode.count();
             sums[2] += score * score * episode.count();
             int method = past.kinds().get(episode.kind()).method();
-            seasonOf.put(episode.cluster(), season(stage, episode) * 8 + method);
+            seasonOf.put(episode.cluster(), episode.season() * 8 + method);
         }
 
         /** Return the correlations; of fates, where a chance is given, those of the scores behind them. */
@@ -527,14 +548,6 @@ final class ForecastModel {
             }
             return (sum / mass - p * p) / (p * (1 - p));
         }
-    }
-
-    static int season(ForecastStage stage, ForecastEpisode episode) {
-        return year(stage == ForecastStage.TAKING ? episode.since() : episode.start());
-    }
-
-    static int year(int day) {
-        return LocalDate.ofEpochDay(day).getYear();
     }
 
     ForecastShared fate() {
