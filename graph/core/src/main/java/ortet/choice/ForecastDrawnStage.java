@@ -71,7 +71,7 @@ final class ForecastDrawnStage {
         this.dice = dice;
         this.model = given.model();
         this.isTold = stage == ForecastStage.TAKING;
-        this.curves = model.drawn(given.kinds(), dice);
+        this.curves = model.kinds().drawn(given.kinds(), dice);
         ForecastSeasons.Drawn drawn = model.luck(dice);
         this.fateOwn = Math.sqrt(
                 Math.max(LEAST_OWN, 1 - drawn.fateVariance() - model.fate().cluster()));

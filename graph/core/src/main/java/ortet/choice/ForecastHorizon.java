@@ -17,7 +17,7 @@ final class ForecastHorizon {
     private final int[] year;
     private final int[] lastDays;
     private final Round[] roundOf;
-    private final List<Round> rounds = new ArrayList<>();
+    private final List<Round> rounds;
 
     /**
      * Months of one round of grading.
@@ -49,17 +49,19 @@ final class ForecastHorizon {
             year[month] = here.getYear();
             lastDays[month + 1] = lastDay(here, last);
         }
+        List<Round> found = new ArrayList<>();
         int from = 0;
         for (int to = 1; to <= months; to++) {
             if (to == months || round(grading, to) != round(grading, from)) {
-                Round round = new Round(rounds.size(), from, to);
-                rounds.add(round);
+                Round round = new Round(found.size(), from, to);
+                found.add(round);
                 for (int month = from; month < to; month++) {
                     roundOf[month] = round;
                 }
                 from = to;
             }
         }
+        this.rounds = List.copyOf(found);
         roundOf[months] = roundOf[months - 1];
         lastDays[months + 1] = Math.max(lastDays[months], grading.begins(round(grading, months - 1) + 1) - 1);
     }

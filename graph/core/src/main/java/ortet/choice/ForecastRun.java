@@ -160,7 +160,7 @@ final class ForecastRun {
         ForecastLikely[] clusters = new ForecastLikely[places.size()];
         places.forEach((key, place) -> clusters[place] = model.likely(key));
         Map<Integer, double[]> standsOn = new HashMap<>();
-        kinds.forEach(kind -> standsOn.put(kind, model.standsOn(kind)));
+        kinds.forEach(kind -> standsOn.put(kind, model.kinds().standsOn(kind)));
         return new ForecastGiven(model, kinds, batches, clusters, standsOn, inOneGo);
     }
 
@@ -206,7 +206,7 @@ final class ForecastRun {
     int tooOld(ForecastStage... stages) {
         Map<ForecastStage, ForecastCurve[]> told = new EnumMap<>(ForecastStage.class);
         for (ForecastStage stage : stages) {
-            told.put(stage, model(stage).told(kinds(stage)));
+            told.put(stage, model(stage).kinds().told(kinds(stage)));
         }
         return ground.of(stages[0]).batches().stream()
                 .filter(batch -> told.entrySet().stream()
