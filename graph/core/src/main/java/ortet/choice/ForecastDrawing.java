@@ -1,9 +1,6 @@
 package ortet.choice;
 
 import java.util.Arrays;
-import java.util.HashMap;
-import java.util.List;
-import java.util.Map;
 
 /** One simulation: what becomes of every unit, and of every tree that stands. */
 final class ForecastDrawing {
@@ -12,24 +9,17 @@ final class ForecastDrawing {
     private static final double DAYS_OF_MONTH = 365.25 / 12;
 
     private final ForecastGround ground;
-    private final List<ForecastKind> kinds;
     private final ForecastHorizon horizon;
     private final int months;
-    private final ForecastSizes sizes;
     private final int classes;
     private final ForecastLayout layout;
-    private final ForecastTogether together;
     private final ForecastDice dice;
     private final ForecastDrawnStage taking;
     private final ForecastDrawnStage grading;
     private final ForecastDrawnStage selling;
-    private final Map<Integer, double[]> sizeShares = new HashMap<>();
+    private final ForecastGraded trees;
     private final int[] became;
     private final int[] standing;
-
-    // how many trees of each lot are graded, by size class and month
-    private final int seasons;
-    private final int[][] lots;
 
     // how many units at hand take, are graded, or sold in each month
     private final int[] taken;
@@ -41,21 +31,17 @@ final class ForecastDrawing {
     /** Draw the curves and the luck of seasons. */
     ForecastDrawing(ForecastGround ground, ForecastDice dice) {
         this.ground = ground;
-        this.kinds = ground.past().kinds();
         this.horizon = ground.horizon();
         this.months = horizon.months();
-        this.sizes = ground.sizes();
-        this.classes = sizes.classes();
+        this.classes = ground.sizes().classes();
         this.layout = ground.layout();
-        this.together = ground.together();
         this.dice = dice;
         this.taking = new ForecastDrawnStage(ground, ForecastStage.TAKING, dice);
         this.grading = new ForecastDrawnStage(ground, ForecastStage.GRADING, dice);
         this.selling = new ForecastDrawnStage(ground, ForecastStage.SELLING, dice);
+        this.trees = new ForecastGraded(ground, dice);
         this.became = new int[layout.cells()];
         this.standing = new int[layout.cells()];
-        this.seasons = season(months - 1) + 1;
-        this.lots = new int[kinds.size() * seasons][];
         this.taken = new int[months];
         this.graded = new int[months];
         this.sold = new int[months];
@@ -69,7 +55,7 @@ final class ForecastDrawing {
         for (ForecastBatch batch : ground.of(ForecastStage.GRADING).batches()) {
             growOn(batch);
         }
-        gradeTogether();
+        trees.inOneGo(became);
         stand();
         return this;
     }
@@ -82,10 +68,6 @@ final class ForecastDrawing {
     /** Return how many stood saleable at the end of each month, laid out alike. */
     int[] standing() {
         return standing;
-    }
-
-    private int season(int month) {
-        return ground.of(ForecastStage.GRADING).model().season(horizon.year(month));
     }
 
     // ---- units ----
@@ -115,10 +97,10 @@ final class ForecastDrawing {
                 grading.standFresh(kind, month);
                 selling.standFresh(kind, month);
                 expect();
-                grow(kind, season(month), places[year - horizon.year(0) + 1], taken[month]);
+                grow(kind, ground.season(month), places[year - horizon.year(0) + 1], taken[month]);
             }
             if (month == months - 1 || horizon.year(month + 1) != year) {
-                count(kind, season(month));
+                count(kind, ground.season(month));
             }
         }
     }
@@ -163,139 +145,21 @@ final class ForecastDrawing {
         }
     }
 
-    /** Count what was graded and sold of one cluster. */
+    /** Count what is graded and sold of one cluster. */
     private void count(int kind, int season) {
         if (anyGraded) {
-            grade(kind, season);
+            trees.add(kind, season, graded);
             Arrays.fill(graded, 0);
             anyGraded = false;
         }
         if (anySold) {
-            int ungraded = layout.cell(slot(kind), classes - 1);
+            int ungraded = layout.cell(ground.slot(kind), classes - 1);
             for (int month = 0; month < months; month++) {
                 became[ungraded + month] += sold[month];
             }
             Arrays.fill(sold, 0);
             anySold = false;
         }
-    }
-
-    private int slot(int kind) {
-        return layout.slot(kinds.get(kind).cultivar());
-    }
-
-    /** Draw the size classes of what was graded of one cluster. */
-    private void grade(int kind, int season) {
-        int place = kind * seasons + season;
-        if (lots[place] == null) {
-            lots[place] = new int[classes * months];
-        }
-        int[] lot = lots[place];
-        double[] shares = sizeShares.computeIfAbsent(kind, any -> sizes.draw(kind, dice));
-        double alike = Math.sqrt(sizes.correlation());
-        int ofCluster = -1;
-        for (int month = 0; month < months; month++) {
-            for (int one = 0; one < graded[month]; one++) {
-                int size;
-                if (alike > 0 && dice.uniform() < alike) {
-                    ofCluster = ofCluster < 0 ? ForecastSizes.pick(shares, dice) : ofCluster;
-                    size = ofCluster;
-                } else {
-                    size = ForecastSizes.pick(shares, dice);
-                }
-                lot[size * months + month]++;
-            }
-        }
-    }
-
-    // ---- in one go ----
-
-    /** Let trees of a lot, and of a cultivar, that are graded in one year be so in one month, as far as they ever were. */
-    private void gradeTogether() {
-        for (int place = 0; place < lots.length; place++) {
-            if (lots[place] != null) {
-                move(lots[place], 0, together.lot(), 1, new int[0]);
-                int from = layout.cell(slot(place / seasons), 0);
-                for (int at = 0; at < lots[place].length; at++) {
-                    became[from + at] += lots[place][at];
-                }
-            }
-        }
-        int[] all = together.cultivar() > 0 ? allGraded() : new int[0];
-        for (int slot = 0; slot < layout.slots(); slot++) {
-            double habit = together.habit(layout.cultivars().get(slot));
-            move(became, layout.cell(slot, 0), together.cultivar(), habit, all);
-        }
-    }
-
-    /** Return how many of all cultivars are graded in each month. */
-    private int[] allGraded() {
-        int[] all = new int[months];
-        for (int slot = 0; slot < layout.slots(); slot++) {
-            for (int size = 0; size < classes - 1; size++) {
-                int from = layout.cell(slot, size);
-                for (int month = 0; month < months; month++) {
-                    all[month] += became[from + month];
-                }
-            }
-        }
-        return all;
-    }
-
-    /**
-     * Move trees to the month of one of them; each in each month is as likely as before.
-     *
-     * @param counts of trees, by size class and month
-     * @param from where they begin
-     * @param share of pairs that go together
-     * @param habit how likely it is one of them, and not one of all
-     * @param all how many trees of all are graded in each month
-     */
-    private void move(int[] counts, int from, double share, double habit, int[] all) {
-        if (share > 0) {
-            double goes = Math.sqrt(share);
-            for (ForecastHorizon.Round round : horizon.rounds()) {
-                int trees = sum(counts, from, classes - 1, round);
-                if (trees > 1) {
-                    int month = habit >= 1 || dice.uniform() < habit
-                            ? monthOf(counts, from, classes - 1, round, dice.below(trees))
-                            : monthOf(all, 0, 1, round, dice.below(sum(all, 0, 1, round)));
-                    for (int size = 0; size < classes - 1; size++) {
-                        int here = from + size * months;
-                        for (int other = round.from(); other < round.to(); other++) {
-                            int goesAlong = other == month ? 0 : dice.binomial(counts[here + other], goes);
-                            counts[here + other] -= goesAlong;
-                            counts[here + month] += goesAlong;
-                        }
-                    }
-                }
-            }
-        }
-    }
-
-    /** Return how many trees of so many size classes there are in a round. */
-    private int sum(int[] counts, int from, int many, ForecastHorizon.Round round) {
-        int sum = 0;
-        for (int size = 0; size < many; size++) {
-            for (int month = round.from(); month < round.to(); month++) {
-                sum += counts[from + size * months + month];
-            }
-        }
-        return sum;
-    }
-
-    /** Return the month of one of them, counted month by month. */
-    private int monthOf(int[] counts, int from, int many, ForecastHorizon.Round round, int tree) {
-        int left = tree;
-        for (int month = round.from(); month < round.to(); month++) {
-            for (int size = 0; size < many; size++) {
-                left -= counts[from + size * months + month];
-            }
-            if (left < 0) {
-                return month;
-            }
-        }
-        return round.to() - 1;
     }
 
     // ---- trees that stand ----

@@ -25,4 +25,14 @@ record ForecastGround(
     ForecastGiven of(ForecastStage stage) {
         return stages.get(stage.ordinal());
     }
+
+    /** Return the season of what begins in a month. */
+    int season(int month) {
+        return of(ForecastStage.GRADING).model().season(horizon.year(month));
+    }
+
+    /** Return the slot of a kind's cultivar. */
+    int slot(int kind) {
+        return layout.slot(past.kinds().get(kind).cultivar());
+    }
 }
