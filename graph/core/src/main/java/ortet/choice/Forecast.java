@@ -64,7 +64,7 @@ public final class Forecast {
                 question.seed(),
                 question.sales(),
                 asked);
-        YearMonth first = ForecastRun.firstMonth(past.asOf());
+        YearMonth first = ForecastHorizon.firstMonth(past.asOf());
         List<YearMonth> months = IntStream.range(0, question.months())
                 .mapToObj(first::plusMonths)
                 .toList();
@@ -83,11 +83,11 @@ public final class Forecast {
         int[] waiting = new int[ForecastStage.values().length];
         for (ForecastStage stage : ForecastStage.values()) {
             ForecastModel model = run.model(stage);
-            ForecastCurve[] told = model.told(run.kinds(stage));
+            ForecastCurve[] told = model.kinds().told(run.kinds(stage));
             for (int kind : run.kinds(stage)) {
                 int units = run.waiting(stage, kind);
                 waiting[stage.ordinal()] += units;
-                behind.add(model.behind(kind, told[kind], units));
+                behind.add(model.kinds().behind(kind, told[kind], units));
             }
             luck.add(new ForecastLuck(
                     stage,

@@ -79,7 +79,7 @@ public final class ForecastCheck {
             IntPredicate askedThen,
             IntPredicate askedNow,
             Basis basis) {
-        YearMonth first = ForecastRun.firstMonth(then.asOf());
+        YearMonth first = ForecastHorizon.firstMonth(then.asOf());
         LocalDate until = LocalDate.ofEpochDay(now.asOf());
         int months = Math.toIntExact(
                 Math.min(ForecastQuestion.MOST_MONTHS, first.until(YearMonth.from(until), ChronoUnit.MONTHS) + 1));

@@ -1,5 +1,7 @@
 package ortet.choice;
 
+import java.time.LocalDate;
+
 /**
  * Units that entered a stage on one day and ended it alike on another.
  *
@@ -24,6 +26,16 @@ record ForecastEpisode(
         ForecastEnd how,
         int size,
         int count) {
+    /** Return the year whose luck it shares: that of setting while it is to take, later that of taking. */
+    int season() {
+        return year(stage == ForecastStage.TAKING ? since : start);
+    }
+
+    /** Return the year of a day. */
+    static int year(int day) {
+        return LocalDate.ofEpochDay(day).getYear();
+    }
+
     /** Return the same with another end. */
     ForecastEpisode ended(ForecastEnd otherwise) {
         return new ForecastEpisode(stage, kind, cluster, since, start, end, otherwise, size, count);

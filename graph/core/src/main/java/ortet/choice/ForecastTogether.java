@@ -137,7 +137,7 @@ record ForecastTogether(
                         List.of(
                                 rounds.round(day.getYear(), month),
                                 past.kinds().get(one.kind()).cultivar(),
-                                one.kind() << Short.SIZE | ForecastModel.year(one.start()),
+                                one.kind() << Short.SIZE | one.season(),
                                 one.cluster()),
                         month,
                         one.count());

@@ -96,7 +96,7 @@ class ForecastCalibrationTests {
     private static void hold(ForecastWorld nursery, int simulations, long seed, Held held) {
         ForecastPast then = nursery.at(FROM);
         ForecastPast now = nursery.at(UNTIL);
-        YearMonth first = ForecastRun.firstMonth(then.asOf());
+        YearMonth first = ForecastHorizon.firstMonth(then.asOf());
         int months = Math.toIntExact(first.until(YearMonth.from(UNTIL), ChronoUnit.MONTHS)) + 1;
         ForecastRun run = new ForecastRun(then, months, now.asOf(), simulations, seed, ForecastSales.NONE, ANY).run();
         int[][] came = new int[CULTIVARS][months];
