@@ -1,6 +1,7 @@
 package ortet.commands;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -323,6 +324,7 @@ final class ChoiceView {
         double asked = until(request.years(), plan, Sales::demand);
         double sold = until(request.years(), plan, Sales::sold);
         return plan.demandMet()
+                .map(expected -> Arrays.stream(met).average().orElse(expected))
                 .map(share -> "demand met: " + ChoiceWords.percent(share) + " % of the trees asked for to "
                         + (inputs.firstYear() + last) + ", when the last of this plan are fit for sale"
                         + (met.length == 0
@@ -331,7 +333,7 @@ final class ChoiceView {
                                         + " % in nine of ten draws)")
                         + (asked > 0
                                 ? "; to " + (inputs.firstYear() + request.years() - 1) + ", as far as is planned: "
-                                        + ChoiceWords.percent(sold / asked) + " %"
+                                        + ChoiceWords.percent(sold / asked) + " % if all goes as expected"
                                 : ""));
     }
 

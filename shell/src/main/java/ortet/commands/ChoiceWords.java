@@ -150,10 +150,8 @@ final class ChoiceWords {
             case WORTH_MORE_LATER -> later(advice);
             case NO_DEMAND -> "not asked for";
             case MEANS_ARE_SHORT ->
-                advice.reasons()
-                        .scarcest()
-                        .map(scarce -> "too few " + means(scarce))
-                        .orElseGet(() -> besides(advice));
+                "too few " + advice.reasons().scarcest().map(ChoiceWords::means).orElse("hours or room");
+            case AS_GOOD -> besides(advice);
             case ROOM_IS_WORTH_MORE -> "her room is worth more";
             case TEACHES ->
                 trees(advice.reasons().trees()) + ", and to learn how she takes, worth "

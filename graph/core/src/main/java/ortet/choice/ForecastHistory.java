@@ -174,20 +174,22 @@ final class ForecastHistory {
         }
     }
 
-    /** Return what tells a cluster: the tray, or the mother and the year. */
+    /** Return what tells a cluster: the tray; else the mother, the year, how, and of which cultivar. */
     private List<Integer> cluster(int row) {
         int year = LocalDate.ofEpochDay(cohorts.firstDay(row)).getYear();
         if (cohorts.method(row) != Method.LAYER && (cohorts.count(row) > 1 || cohorts.method(row) != Method.GRAFT)) {
             return List.of(cohorts.root(row));
         }
         int unit = cohorts.unit(row);
+        int mother = NOBODY;
         for (int link = snapshot.firstUp(unit); link < snapshot.endUp(unit); link++) {
             Act act = snapshot.act(link);
             if (act.isLayering() || act == Act.SCION_OF) {
-                return List.of(snapshot.mother(link), year);
+                mother = snapshot.mother(link);
+                break;
             }
         }
-        return List.of(NOBODY, year);
+        return List.of(mother, year, cohorts.method(row).ordinal(), names.name(unit));
     }
 
     private int kind(int unit) {

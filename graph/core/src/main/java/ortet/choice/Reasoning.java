@@ -4,6 +4,9 @@ import java.util.Optional;
 
 /** Finds why a path is the one for a mother, and puts it in figures. */
 final class Reasoning {
+    /** What is not worth telling apart, in money, or in trees where demand is to be met. */
+    private static final double ALIKE = 0.05;
+
     private final Paths paths;
     private final Layout layout;
     private final double[] prices;
@@ -99,8 +102,17 @@ final class Reasoning {
         if (path.sets().length > 0) {
             return Why.WORTH_MORE_LATER;
         }
-        double freelySet = Math.max(freely.with(Deed.LAYER), freely.with(Deed.TAKE_CUTTINGS));
-        return freelySet > freely.with(Deed.LEAVE_LONG) ? Why.MEANS_ARE_SHORT : Why.NO_DEMAND;
+        double gain = settingRatherThanWaiting(walk);
+        double freelyGain = settingRatherThanWaiting(freely);
+        double alike = ALIKE * (layout.wantsDemand ? layout.wanted : 1);
+        if (freelyGain > alike && gain < freelyGain - alike) {
+            return Why.MEANS_ARE_SHORT;
+        }
+        return gain >= -alike ? Why.AS_GOOD : Why.NO_DEMAND;
+    }
+
+    private static double settingRatherThanWaiting(Walk walk) {
+        return Math.max(walk.with(Deed.LAYER), walk.with(Deed.TAKE_CUTTINGS)) - walk.with(Deed.LEAVE_LONG);
     }
 
     private static double secondBest(Walk walk, Deed not) {

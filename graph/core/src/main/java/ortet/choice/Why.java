@@ -18,6 +18,8 @@ public enum Why {
     NO_DEMAND,
     /** It would pay, were there more of the scarcest means. */
     MEANS_ARE_SHORT,
+    /** Something else would do as well. */
+    AS_GOOD,
     /** She stands in the way of what earns more in her place. */
     ROOM_IS_WORTH_MORE,
     /** What it teaches about her is worth more than it costs. */

@@ -60,8 +60,9 @@ class ForecastPropertyTests {
             SplittableRandom random = new SplittableRandom(seed);
             ForecastPast past = past(random);
             int months = 1 + random.nextInt(30);
-            LocalDate last =
-                    ForecastRun.firstMonth(past.asOf()).plusMonths(months - 1L).atEndOfMonth();
+            LocalDate last = ForecastHorizon.firstMonth(past.asOf())
+                    .plusMonths(months - 1L)
+                    .atEndOfMonth();
             ForecastRun run = new ForecastRun(
                             past,
                             months,

@@ -221,7 +221,7 @@ public final class InputsReader {
                     method, past.establishment(method).draws(List.of(Past.CULTIVAR), draws, request.seed() + 1));
             progress.at("reading what growing on costs", step++, 4);
             rearing.price(view, tariff, method);
-            rearing.explainCosts(method, explained);
+            rearing.explainCosts(method, money(tariff), explained);
         }
         if (takes.values().stream().allMatch(Optional::isEmpty)) {
             return ChoiceInputs.nothing(
@@ -260,6 +260,11 @@ public final class InputsReader {
 
     private void explain(String of, String figure, String value, String method, String source) {
         explained.add(new Explained(of, figure, value, method, source));
+    }
+
+    /** Return the currency of what is listed, or a word for it where nothing is. */
+    private String money(Tariff tariff) {
+        return currency(tariff).map(Currency::getCurrencyCode).orElse("in money");
     }
 
     private Optional<Currency> currency(Tariff tariff) {
@@ -573,7 +578,7 @@ public final class InputsReader {
             explain(
                     tag,
                     "cuttings",
-                    Double.toString(mean),
+                    cuttings(mean),
                     "mean of what she gave at one striking",
                     diary.cuttings.size() + " strikings");
             return mean;
@@ -587,13 +592,17 @@ public final class InputsReader {
                 explain(
                         tag,
                         "cuttings",
-                        Double.toString(mean),
+                        cuttings(mean),
                         "mean of what others gave at one striking",
                         all.size() + " strikings of " + circle.name());
                 return mean;
             }
         }
         return 0;
+    }
+
+    private static String cuttings(double mean) {
+        return String.format(java.util.Locale.ROOT, "%.1f", mean);
     }
 
     private Rates rates(
@@ -800,7 +809,7 @@ public final class InputsReader {
         explain(
                 "all",
                 "going to a mother to " + what,
-                String.format(java.util.Locale.ROOT, "%.2f hours, %.2f in money", hours, money),
+                String.format(java.util.Locale.ROOT, "%.2f hours, %.2f %s", hours, money, money(tariff)),
                 "once for each mother and year, however much is done with her",
                 listed.isEmpty()
                         ? "common practice (5 minutes), for nobody listed it (\"cost work\" with --per-mother)"
@@ -879,10 +888,14 @@ public final class InputsReader {
                 graded.grades().stream()
                         .map(grade -> Math.round(100 * grade.share()) + " % " + grade.sizeClass() + " after "
                                 + grade.years() + (grade.years() == 1 ? " year" : " years"))
-                        .collect(Collectors.joining(", ")),
+                        .collect(Collectors.collectingAndThen(
+                                Collectors.joining(", "), all -> all.isEmpty() ? "nothing known" : all)),
                 "incidence of each end, those that grow on told apart (Aalen and Johansen), leaning on wider kinds"
                         + " (Dirichlet); median years",
-                graded.followed() + " trees of " + graded.of() + ", the end of " + graded.behind() + " known"
+                (graded.followed() == 0
+                                ? "no tree followed"
+                                : graded.followed() + " trees of " + graded.of() + ", the end of " + graded.behind()
+                                        + " known")
                         + (graded.leaning().isBlank() ? "" : "; leaning on " + graded.leaning()));
     }
 
@@ -931,13 +944,14 @@ public final class InputsReader {
                         "demand for " + size,
                         String.format(
                                 java.util.Locale.ROOT,
-                                "%.1f a year, of which the nursery's own trees on the way leave %.1f over %d years",
+                                "%.1f a year, of which the nursery's own trees on the way leave %.1f over %d %s",
                                 asked[0],
                                 net.stream()
                                         .limit(request.years())
                                         .mapToDouble(Double::doubleValue)
                                         .sum(),
-                                request.years()),
+                                request.years(),
+                                request.years() == 1 ? "year" : "years"),
                         "trees asked for, less those graded, growing on and set already",
                         request.demand().isPresent()
                                 ? "the demand file"

@@ -454,32 +454,36 @@ final class Rearing {
     }
 
     /** Tell what setting and growing on cost, and from how many diaries. */
-    void explainCosts(Method method, List<Explained> explained) {
+    void explainCosts(Method method, String currency, List<Explained> explained) {
         String unit = method == Method.LAYER ? "a layer" : "a cutting";
         Spent all = spent.get(method);
         explained.add(told(
                 "setting " + unit,
                 all.set(),
+                currency,
                 "listed costs, of all " + all.set().looked() + " set"));
         all.bySize()
                 .forEach((size, each) -> explained.add(told(
                         "growing on one " + size + " from " + unit,
                         each,
+                        currency,
                         "listed costs, and the diaries of " + each.looked() + " tags")));
         explained.add(told(
                 "growing on one from " + unit + " that was lost",
                 all.lost(),
+                currency,
                 "listed costs, and the diaries of " + all.lost().looked() + " tags"));
     }
 
-    private static Explained told(String figure, Each each, String source) {
+    private static Explained told(String figure, Each each, String currency, String source) {
         return new Explained(
                 "all",
                 figure,
                 String.format(
                         Locale.ROOT,
-                        "%.2f in money, %.3f hours, %.3f m² for a year",
+                        "%.2f %s, %.3f hours, %.3f m² for a year",
                         each.money(),
+                        currency,
                         each.hours(),
                         each.m2Years()),
                 "mean; hours and room at their listed costs are in the money",
