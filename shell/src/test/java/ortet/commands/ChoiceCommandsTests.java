@@ -267,13 +267,11 @@ class ChoiceCommandsTests {
     void countsGoingToAMotherAsListedElseFiveMinutes() {
         raise();
         String usual = flat("choose --draws 0 --explain");
-        assertTrue(
-                usual.contains("going to a mother to layer her: 0.08 hours, 1.67 in money; once for each mother"),
-                usual);
+        assertTrue(usual.contains("going to a mother to layer her: 0.08 hours, 1.67 EUR; once for each mother"), usual);
         assertTrue(usual.contains("common practice (5 minutes)"), usual);
         desk.done("cost work layer-set --hours 0.5 --per-mother --on 2020-01-01");
         String listed = flat("choose --draws 0 --explain");
-        assertTrue(listed.contains("going to a mother to layer her: 0.50 hours, 10.00 in money"), listed);
+        assertTrue(listed.contains("going to a mother to layer her: 0.50 hours, 10.00 EUR"), listed);
         Desk.Answer answer = desk.type("cost work potted --hours 0.5 --per-mother");
         assertTrue(answer.err().contains("mother only for layer-set, cuttings-struck or graft-worked"), answer.err());
     }

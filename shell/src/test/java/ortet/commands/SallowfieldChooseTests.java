@@ -61,10 +61,12 @@ class SallowfieldChooseTests {
 
     @Test
     void callsNothingShortWhereNothingIsLimited() {
-        String out = answer("choose --cultivar 'Bonin Isles' --draws 0" + DAY).replaceAll("\\s+", " ");
+        String out = answer("choose --cultivar Katsura --draws 0" + DAY).replaceAll("\\s+", " ");
         assertTrue(out.contains("none is short"), out);
         assertFalse(out.contains("too few"), out);
-        assertTrue(out.contains("leave long, layer as good: L-0440"), out);
+        assertTrue(out.contains("leave long, cuttings as good: K-020"), out);
+        assertFalse(answer("choose --cultivar Katsura --draws 0 --format json" + DAY)
+                .contains("means-are-short"));
     }
 
     @Test

@@ -108,7 +108,7 @@ final class Reasoning {
         if (freelyGain > alike && gain < freelyGain - alike) {
             return Why.MEANS_ARE_SHORT;
         }
-        return gain >= -alike ? Why.AS_GOOD : Why.NO_DEMAND;
+        return Math.abs(gain) <= alike ? Why.AS_GOOD : Why.NO_DEMAND;
     }
 
     private static double settingRatherThanWaiting(Walk walk) {
