@@ -264,6 +264,19 @@ class ChoiceCommandsTests {
     }
 
     @Test
+    void namesTheEntriesWhereTwoCurrenciesAreListed() {
+        raise();
+        desk.type("price set large 40GBP --on 2020-01-01");
+        Desk.Answer answer = desk.type("choose --draws 0");
+        assertEquals(1, answer.status());
+        assertTrue(
+                answer.err()
+                        .matches(
+                                "(?s).*listed in EUR \\(first in #\\d+\\) and GBP \\(first in #\\d+\\); expected one.*"),
+                answer.err());
+    }
+
+    @Test
     void countsGoingToAMotherAsListedElseFiveMinutes() {
         raise();
         String usual = flat("choose --draws 0 --explain");

@@ -268,24 +268,25 @@ public final class InputsReader {
     }
 
     private Optional<Currency> currency(Tariff tariff) {
-        Set<Currency> currencies = new LinkedHashSet<>();
+        Map<Currency, Long> currencies = new TreeMap<>(Comparator.comparing(Currency::getCurrencyCode));
         for (Listed listed : tariff.prices()) {
-            currencies.add(((PriceListed) listed.entry()).price().currency());
+            currencies.merge(((PriceListed) listed.entry()).price().currency(), listed.order(), Math::min);
         }
         for (Listed listed : tariff.costs()) {
-            ((CostListed) listed.entry()).amount().ifPresent(amount -> currencies.add(amount.currency()));
+            ((CostListed) listed.entry())
+                    .amount()
+                    .ifPresent(amount -> currencies.merge(amount.currency(), listed.order(), Math::min));
         }
         if (currencies.size() > 1) {
             throw Refused.because(
                     "mixed-currencies",
                     "costs and prices are listed in "
-                            + currencies.stream()
-                                    .map(Currency::getCurrencyCode)
-                                    .sorted()
+                            + currencies.entrySet().stream()
+                                    .map(one -> one.getKey().getCurrencyCode() + " (first in #" + one.getValue() + ")")
                                     .collect(Collectors.joining(" and "))
                             + "; expected one currency");
         }
-        return currencies.stream().findFirst();
+        return currencies.keySet().stream().findFirst();
     }
 
     // ---- who ----
