@@ -13,6 +13,7 @@ import ortet.choice.ForecastQuestion;
 import ortet.choice.ForecastSales;
 import ortet.choice.ForecastScore;
 import ortet.choice.ForecastTable;
+import ortet.line.UsageException;
 import ortet.line.Word;
 import ortet.nursery.Nursery;
 import ortet.screen.Screen;
@@ -58,6 +59,8 @@ public final class ForecastCommands {
             Asked asked,
             CommandContext context,
             Screen screen) {
+        within("months", months, 1, ForecastQuestion.MOST_MONTHS);
+        within("simulations", simulations, ForecastQuestion.FEWEST, ForecastQuestion.MOST);
         BookStore store = shelf.open(context);
         LocalDate day = asked.day(store, judge);
         ForecastQuestion question = new ForecastQuestion(cultivar, size, months, day, sales, simulations, seed);
@@ -69,5 +72,12 @@ public final class ForecastCommands {
         }
         ForecastTable table = store.read(view -> Forecast.ask(view, nursery.at(view, day, Forecast.parts()), question));
         screen.page(out -> ForecastView.show(table, explain, asked.format(), out));
+    }
+
+    private static void within(String option, int found, int least, int most) {
+        if (found < least || found > most) {
+            throw new UsageException(
+                    "--" + option + " of forecast: expected " + least + " to " + most + ", found " + found);
+        }
     }
 }

@@ -68,6 +68,18 @@ class SallowfieldForecastTests {
             Desk.Answer size = desk.script("forecast --size mediun --book " + demo.book() + "\n");
             assertEquals(1, size.status());
             assertTrue(size.err().contains("nearest: medium"), size.err());
+            Desk.Answer unlike = desk.script("forecast --size tiny --book " + demo.book() + "\n");
+            assertEquals(1, unlike.status());
+            assertTrue(unlike.err().contains("no size class tiny; expected one of "), unlike.err());
+            for (String months : new String[] {"0", "121"}) {
+                Desk.Answer usage = desk.script("forecast --months " + months + " --book " + demo.book() + "\n");
+                assertEquals(2, usage.status());
+                assertTrue(
+                        usage.err().contains("--months of forecast: expected 1 to 120, found " + months), usage.err());
+            }
+            Desk.Answer few = desk.script("forecast --simulations 5 --book " + demo.book() + "\n");
+            assertEquals(2, few.status());
+            assertTrue(few.err().contains("--simulations of forecast: expected 100 to 10000, found 5"), few.err());
         }
     }
 }

@@ -129,7 +129,12 @@ public final class Forecast {
         String wanted = question.size().get();
         int place = past.sizes().indexOf(wanted);
         if (place < 0) {
-            throw new Refused(Fault.of("unknown-size", "no size class " + wanted)
+            throw new Refused(Fault.of(
+                            "unknown-size",
+                            "no size class " + wanted
+                                    + (past.sizes().isEmpty()
+                                            ? ""
+                                            : "; expected one of " + String.join(", ", past.sizes())))
                     .nearest(past.sizes().isEmpty() ? Optional.empty() : Nearest.of(wanted, past.sizes())));
         }
         return one -> one == place;

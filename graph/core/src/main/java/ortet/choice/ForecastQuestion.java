@@ -31,8 +31,11 @@ public record ForecastQuestion(
     /** For how many months at most. */
     public static final int MOST_MONTHS = 120;
 
-    private static final int FEWEST = 100;
-    private static final int MOST = 10_000;
+    /** How many simulations at least. */
+    public static final int FEWEST = 100;
+
+    /** How many simulations at most. */
+    public static final int MOST = 10_000;
 
     public ForecastQuestion {
         Objects.requireNonNull(cultivar);
