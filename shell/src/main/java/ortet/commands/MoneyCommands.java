@@ -17,6 +17,7 @@ import ortet.entry.Task;
 import ortet.inventory.InUse;
 import ortet.line.UsageException;
 import ortet.line.Word;
+import ortet.money.ListingRemarks;
 import ortet.money.Tariff;
 import ortet.money.TreeCost;
 import ortet.plant.CultivarName;
@@ -41,11 +42,11 @@ public final class MoneyCommands {
         this.recording = recording;
     }
 
-    private void write(Draft draft, Hand hand, Consumer<Unused> named, CommandContext context, Screen screen) {
+    private void write(Draft draft, Hand hand, Consumer<ListingRemarks> named, CommandContext context, Screen screen) {
         List<String> remarks = shelf.open(context).read(view -> {
-            Unused unused = new Unused(view, judge.today(view.head()));
-            named.accept(unused);
-            return unused.remarks();
+            ListingRemarks listing = new ListingRemarks(view, judge.today(view.head()));
+            named.accept(listing);
+            return listing.remarks();
         });
         recording.write(draft.put("note", hand.note()), hand, context, screen);
         remarks.forEach(remark -> screen.hanging("", "    ", "remark: " + remark));
@@ -83,9 +84,9 @@ public final class MoneyCommands {
                         .put("amount", amount)
                         .put("hours", hours),
                 hand,
-                unused -> {
-                    unused.container(container);
-                    amount.map(Amount::currency).ifPresent(unused::currency);
+                listing -> {
+                    listing.container(container);
+                    amount.map(Amount::currency).ifPresent(listing::currency);
                 },
                 context,
                 screen);
@@ -114,10 +115,10 @@ public final class MoneyCommands {
                         .put("per", per(perTag))
                         .put("amount", amount),
                 hand,
-                unused -> {
-                    unused.material(material);
-                    unused.currency(amount.currency());
-                    unused.container(container);
+                listing -> {
+                    listing.material(material);
+                    listing.currency(amount.currency());
+                    listing.container(container);
                 },
                 context,
                 screen);
@@ -143,7 +144,7 @@ public final class MoneyCommands {
                         .put("per", Per.HOUR)
                         .put("amount", amount),
                 hand,
-                unused -> unused.currency(amount.currency()),
+                listing -> listing.currency(amount.currency()),
                 context,
                 screen);
     }
@@ -171,9 +172,9 @@ public final class MoneyCommands {
                         .put("per", Per.M2_YEAR)
                         .put("amount", amount),
                 hand,
-                unused -> {
-                    unused.place(place);
-                    unused.currency(amount.currency());
+                listing -> {
+                    listing.place(place);
+                    listing.currency(amount.currency());
                 },
                 context,
                 screen);
@@ -203,10 +204,10 @@ public final class MoneyCommands {
                         .put("size", size)
                         .put("units_per_m2", units),
                 hand,
-                unused -> {
-                    unused.container(container);
-                    size.ifPresent(unused::size);
-                    unused.place(place);
+                listing -> {
+                    listing.container(container);
+                    size.ifPresent(listing::size);
+                    listing.place(place);
                 },
                 context,
                 screen);
@@ -242,10 +243,10 @@ public final class MoneyCommands {
                         .put("cultivar", meant)
                         .put("price", price),
                 hand,
-                unused -> {
-                    unused.size(size);
-                    unused.cultivar(meant);
-                    unused.currency(price.currency());
+                listing -> {
+                    listing.size(size);
+                    listing.cultivar(meant);
+                    listing.currency(price.currency());
                 },
                 context,
                 screen);

@@ -12,6 +12,8 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import org.apache.commons.numbers.fraction.BigFraction;
 import ortet.book.BookView;
 import ortet.book.Listed;
@@ -87,6 +89,20 @@ public final class Tariff {
     /** Return the prices in force, as listed, in the order in which they came to hold. */
     public List<Listed> prices() {
         return List.copyOf(prices.values());
+    }
+
+    /** Return the currencies in which costs and prices in force are listed, each with the number of its first entry. */
+    public SortedMap<String, Long> currencies() {
+        SortedMap<String, Long> first = new TreeMap<>();
+        for (Listed one : prices.values()) {
+            first.merge(((PriceListed) one.entry()).price().currency().getCurrencyCode(), one.order(), Math::min);
+        }
+        for (Listed one : costs.values()) {
+            ((CostListed) one.entry())
+                    .amount()
+                    .ifPresent(amount -> first.merge(amount.currency().getCurrencyCode(), one.order(), Math::min));
+        }
+        return first;
     }
 
     // ---- what is listed ----

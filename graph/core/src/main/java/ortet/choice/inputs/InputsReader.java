@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -20,7 +21,6 @@ import org.apache.commons.numbers.fraction.BigFraction;
 import ortet.book.Act;
 import ortet.book.BookView;
 import ortet.book.History;
-import ortet.book.Listed;
 import ortet.book.Listings;
 import ortet.book.Lookup;
 import ortet.book.Progress;
@@ -42,9 +42,7 @@ import ortet.choice.Settings;
 import ortet.choice.Trial;
 import ortet.choice.Ways;
 import ortet.choice.Worth;
-import ortet.entry.CostListed;
 import ortet.entry.CultivarListed;
-import ortet.entry.PriceListed;
 import ortet.entry.Task;
 import ortet.figures.GroupDraws;
 import ortet.lineage.Clones;
@@ -268,25 +266,17 @@ public final class InputsReader {
     }
 
     private Optional<Currency> currency(Tariff tariff) {
-        Map<Currency, Long> currencies = new TreeMap<>(Comparator.comparing(Currency::getCurrencyCode));
-        for (Listed listed : tariff.prices()) {
-            currencies.merge(((PriceListed) listed.entry()).price().currency(), listed.order(), Math::min);
-        }
-        for (Listed listed : tariff.costs()) {
-            ((CostListed) listed.entry())
-                    .amount()
-                    .ifPresent(amount -> currencies.merge(amount.currency(), listed.order(), Math::min));
-        }
+        SortedMap<String, Long> currencies = tariff.currencies();
         if (currencies.size() > 1) {
             throw Refused.because(
                     "mixed-currencies",
                     "costs and prices are listed in "
                             + currencies.entrySet().stream()
-                                    .map(one -> one.getKey().getCurrencyCode() + " (first in #" + one.getValue() + ")")
+                                    .map(one -> one.getKey() + " (first in #" + one.getValue() + ")")
                                     .collect(Collectors.joining(" and "))
                             + "; expected one currency");
         }
-        return currencies.keySet().stream().findFirst();
+        return currencies.keySet().stream().findFirst().map(Currency::getInstance);
     }
 
     // ---- who ----

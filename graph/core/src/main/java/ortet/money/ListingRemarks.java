@@ -1,4 +1,4 @@
-package ortet.commands;
+package ortet.money;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -8,18 +8,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.stream.Stream;
 import ortet.book.BookView;
-import ortet.book.Listed;
-import ortet.entry.CostListed;
-import ortet.entry.Entry;
-import ortet.entry.PriceListed;
 import ortet.inventory.InUse;
 import ortet.inventory.Places;
-import ortet.money.Tariff;
 import ortet.plant.CultivarName;
 import ortet.plant.Place;
-import ortet.value.Amount;
 import ortet.value.Folded;
 import ortet.value.Nearest;
 
@@ -27,7 +20,7 @@ import ortet.value.Nearest;
  * Remarks on names in a listing of costs or prices that nothing in the book bears: such a listing is kept, for it may be of
  * what is still to come, but a misspelt one would never be used and nobody would notice. So too on a currency that is not that of all the others.
  */
-final class Unused {
+public final class ListingRemarks {
     private static final List<String> MATERIALS = List.of("medium", "wrap", "hormone");
 
     private final BookView view;
@@ -35,32 +28,32 @@ final class Unused {
     private final List<String> remarks = new ArrayList<>();
 
     /** Look for names in a view of the book, while it lasts. */
-    Unused(BookView view, LocalDate today) {
+    public ListingRemarks(BookView view, LocalDate today) {
         this.view = view;
         this.today = today;
     }
 
     /** Remark on a size class in which nothing was graded, where another is near. */
-    void size(String size) {
+    public void size(String size) {
         if (!size.equalsIgnoreCase(Tariff.UNGRADED)) {
             remark("nothing was graded in the size class", size, InUse.sizes(view));
         }
     }
 
     /** Remark on a container into which nothing was put, where another is near. */
-    void container(Optional<String> container) {
+    public void container(Optional<String> container) {
         container.ifPresent(name -> remark("nothing was put into", name, InUse.containers(view)));
     }
 
     /** Remark on a material that no entry names of late, where another is near. */
-    void material(String material) {
+    public void material(String material) {
         Set<String> known = new TreeSet<>(InUse.containers(view));
         MATERIALS.forEach(column -> known.addAll(InUse.texts(view, column)));
         remark("no entry names the material", material, known);
     }
 
     /** Remark on a place that the book does not know, where another is near. */
-    void place(Optional<Place> place) {
+    public void place(Optional<Place> place) {
         place.ifPresent(name -> remark(
                 "the book knows no place",
                 name.toString(),
@@ -68,29 +61,16 @@ final class Unused {
     }
 
     /** Remark on money in another currency than all that is listed: what is in two cannot be added. */
-    void currency(Currency currency) {
-        Tariff tariff = Tariff.of(view, today);
-        Set<String> known = new TreeSet<>();
-        Stream.concat(tariff.costs().stream(), tariff.prices().stream())
-                .map(Listed::entry)
-                .map(Unused::currencyOf)
-                .flatMap(Optional::stream)
-                .map(Currency::getCurrencyCode)
-                .forEach(known::add);
+    public void currency(Currency currency) {
+        Set<String> known = Tariff.of(view, today).currencies().keySet();
         if (!known.isEmpty() && !known.contains(currency.getCurrencyCode())) {
             remarks.add("all else is listed in " + String.join(" and ", known) + ", and what is in "
                     + currency.getCurrencyCode() + " cannot be added to it");
         }
     }
 
-    private static Optional<Currency> currencyOf(Entry entry) {
-        return entry instanceof PriceListed price
-                ? Optional.of(price.price().currency())
-                : entry instanceof CostListed cost ? cost.amount().map(Amount::currency) : Optional.empty();
-    }
-
     /** Remark on a cultivar or botanical name that nothing in the book bears. */
-    void cultivar(Optional<CultivarName> cultivar) {
+    public void cultivar(Optional<CultivarName> cultivar) {
         Collection<CultivarName> known = InUse.cultivars(view);
         cultivar.filter(name -> known.stream().noneMatch(used -> isOf(used, name)))
                 .ifPresent(name -> remarks.add("nothing in the book is of " + name
@@ -128,7 +108,7 @@ final class Unused {
     }
 
     /** Return what there is to remark. */
-    List<String> remarks() {
+    public List<String> remarks() {
         return List.copyOf(remarks);
     }
 }
