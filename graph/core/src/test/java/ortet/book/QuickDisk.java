@@ -1,8 +1,11 @@
 package ortet.book;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Comparator;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.extension.AnnotatedElementContext;
 import org.junit.jupiter.api.extension.ExtensionContext;
 import org.junit.jupiter.api.io.TempDirFactory;
@@ -23,6 +26,17 @@ public final class QuickDisk implements TempDirFactory {
             return hasRoom ? MEMORY : Path.of(System.getProperty("java.io.tmpdir"));
         } catch (IOException noSuchFolder) {
             return Path.of(System.getProperty("java.io.tmpdir"));
+        }
+    }
+
+    /** Delete a folder and all that is in it. */
+    public static void delete(Path folder) {
+        try (Stream<Path> files = Files.walk(folder)) {
+            for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
+                Files.delete(file);
+            }
+        } catch (IOException trouble) {
+            throw new UncheckedIOException(trouble);
         }
     }
 

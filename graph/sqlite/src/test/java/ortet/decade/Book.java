@@ -8,10 +8,8 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
-import java.util.Comparator;
 import java.util.List;
 import java.util.UUID;
-import java.util.stream.Stream;
 import ortet.book.BookStore;
 import ortet.book.Diary;
 import ortet.book.QuickDisk;
@@ -50,16 +48,6 @@ final class Book implements Notebook {
     @Override
     public void close() {
         store.close();
-        try (Stream<Path> files = Files.walk(folder)) {
-            files.sorted(Comparator.reverseOrder()).forEach(file -> {
-                try {
-                    Files.delete(file);
-                } catch (IOException trouble) {
-                    throw new UncheckedIOException(trouble);
-                }
-            });
-        } catch (IOException trouble) {
-            throw new UncheckedIOException(trouble);
-        }
+        QuickDisk.delete(folder);
     }
 }

@@ -8,10 +8,9 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.UUID;
-import java.util.stream.Stream;
+import ortet.book.QuickDisk;
 
 /** A folder of books for the length of a test. */
 final class Shelf implements AutoCloseable {
@@ -48,16 +47,6 @@ final class Shelf implements AutoCloseable {
     @Override
     public void close() {
         open.forEach(SqliteBookStore::close);
-        try (Stream<Path> files = Files.walk(folder)) {
-            files.sorted(Comparator.reverseOrder()).forEach(file -> {
-                try {
-                    Files.delete(file);
-                } catch (IOException trouble) {
-                    throw new UncheckedIOException(trouble);
-                }
-            });
-        } catch (IOException trouble) {
-            throw new UncheckedIOException(trouble);
-        }
+        QuickDisk.delete(folder);
     }
 }
