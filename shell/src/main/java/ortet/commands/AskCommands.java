@@ -75,8 +75,8 @@ public final class AskCommands {
             @Option(longName = "format", defaultValue = "table", description = "how to answer") OutputFormat format,
             CommandContext context,
             Screen screen) {
-        int mostRows = within("rows", rows.orElse(USUAL_ROWS), MOST_ROWS);
-        int mostSeconds = within("seconds", seconds.orElse(USUAL_SECONDS), MOST_SECONDS);
+        int mostRows = UsageException.within("book ask", "rows", rows.orElse(USUAL_ROWS), 1, MOST_ROWS);
+        int mostSeconds = UsageException.within("book ask", "seconds", seconds.orElse(USUAL_SECONDS), 1, MOST_SECONDS);
         QueryName query = name(name);
         Parameters values = parameters(parameters);
         BookStore store = shelf.open(context);
@@ -105,14 +105,6 @@ public final class AskCommands {
                     Fault.of("unknown-question", "no question " + query).nearest(Nearest.of(query.name(), names)));
         }
         return QueryText.load(query, store.language(), loader);
-    }
-
-    private static int within(String option, int value, int most) {
-        if (value < 1 || value > most) {
-            throw new UsageException(
-                    "--" + option + " of book ask: " + value + " is out of range; expected 1 to " + most);
-        }
-        return value;
     }
 
     private static QueryName name(String name) {

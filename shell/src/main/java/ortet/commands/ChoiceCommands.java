@@ -83,9 +83,9 @@ public final class ChoiceCommands {
             Asked asked,
             CommandContext context,
             Screen screen) {
-        within("years", years, 1, MOST_YEARS);
-        within("seconds", seconds, 1, MOST_SECONDS);
-        within("draws", draws, 0, MOST_DRAWS);
+        UsageException.within("choose", "years", years, 1, MOST_YEARS);
+        UsageException.within("choose", "seconds", seconds, 1, MOST_SECONDS);
+        UsageException.within("choose", "draws", draws, 0, MOST_DRAWS);
         discount.map(Portion::share).filter(share -> share >= 1).ifPresent(share -> {
             throw new UsageException("--discount of choose: expected a share below 1, such as 0.05 or 5%, found "
                     + Confidence.percent(share) + "%");
@@ -114,13 +114,6 @@ public final class ChoiceCommands {
         }
         ChoiceView view = new ChoiceView(request, inputs, choice);
         screen.page(out -> view.show(trials, explain, asked.format(), out));
-    }
-
-    private static void within(String option, int found, int least, int most) {
-        if (found < least || found > most) {
-            throw new UsageException(
-                    "--" + option + " of choose: expected " + least + " to " + most + ", found " + found);
-        }
     }
 
     private static List<DemandLine> demand(Path path) {

@@ -31,6 +31,7 @@ import ortet.choice.inputs.ChoiceInputs;
 import ortet.choice.inputs.ChoiceRequest;
 import ortet.choice.inputs.Explained;
 import ortet.choice.inputs.Thin;
+import ortet.entry.Words;
 import ortet.screen.Column;
 import ortet.screen.Json;
 import ortet.screen.OutputFormat;
@@ -191,8 +192,7 @@ final class ChoiceView {
     }
 
     private static Stream<String> thin(Advice advice, Candidate candidate) {
-        return Thin.of(advice, candidate.evidence()).stream()
-                .map(one -> one.name().toLowerCase(Locale.ROOT).replace('_', '-'));
+        return Thin.of(advice, candidate.evidence()).stream().map(Words::of);
     }
 
     /** Return how it was found how sure a deed is; nothing where that was not asked. */

@@ -59,8 +59,8 @@ public final class ForecastCommands {
             Asked asked,
             CommandContext context,
             Screen screen) {
-        within("months", months, 1, ForecastQuestion.MOST_MONTHS);
-        within("simulations", simulations, ForecastQuestion.FEWEST, ForecastQuestion.MOST);
+        UsageException.within("forecast", "months", months, 1, ForecastQuestion.MOST_MONTHS);
+        UsageException.within("forecast", "simulations", simulations, ForecastQuestion.FEWEST, ForecastQuestion.MOST);
         BookStore store = shelf.open(context);
         LocalDate day = asked.day(store, judge);
         ForecastQuestion question = new ForecastQuestion(cultivar, size, months, day, sales, simulations, seed);
@@ -72,12 +72,5 @@ public final class ForecastCommands {
         }
         ForecastTable table = store.read(view -> Forecast.ask(view, nursery.at(view, day, Forecast.parts()), question));
         screen.page(out -> ForecastView.show(table, explain, asked.format(), out));
-    }
-
-    private static void within(String option, int found, int least, int most) {
-        if (found < least || found > most) {
-            throw new UsageException(
-                    "--" + option + " of forecast: expected " + least + " to " + most + ", found " + found);
-        }
     }
 }

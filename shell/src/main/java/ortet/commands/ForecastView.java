@@ -139,19 +139,16 @@ final class ForecastView {
                 Column.text("nine", "9 in 10"),
                 Column.text("standing", "standing at the end"));
         Optional<String> section = Optional.empty();
-        for (ForecastRow row : table.rows().stream().filter(ForecastView::isAny).toList()) {
+        List<ForecastRow> rows =
+                table.rows().stream().filter(ForecastView::isAny).toList();
+        for (ForecastRow row : rows) {
             if (!row.cultivar().equals(section)) {
                 section = row.cultivar();
                 sheet.section(name(row.cultivar().orElse("")));
             }
             add(sheet, row);
         }
-        if (table.rows().stream()
-                        .filter(ForecastView::isAny)
-                        .map(ForecastRow::cultivar)
-                        .distinct()
-                        .count()
-                > 1) {
+        if (rows.stream().map(ForecastRow::cultivar).distinct().count() > 1) {
             sheet.section("all together");
             table.total().stream().filter(ForecastView::isAny).forEach(row -> add(sheet, row));
         }

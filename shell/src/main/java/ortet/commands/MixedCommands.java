@@ -59,8 +59,8 @@ public final class MixedCommands {
             @Option(longName = "explain", description = "tell the method, its source and what went in") boolean explain,
             @Option(longName = "format", defaultValue = "table", description = "how to answer") OutputFormat format,
             Screen screen) {
-        within("quadrature", quadrature.orElse(1), MixedModel.MOST_NODES);
-        within("best", best.orElse(1), 1_000_000);
+        UsageException.within("figures mixed", "quadrature", quadrature.orElse(1), 1, MixedModel.MOST_NODES);
+        UsageException.within("figures mixed", "best", best.orElse(1), 1, 1_000_000);
         List<String> groups = apart(random);
         if (quadrature.orElse(1) > 1 && groups.size() > 1) {
             throw new UsageException(
@@ -84,12 +84,5 @@ public final class MixedCommands {
                 .map(String::strip)
                 .filter(name -> !name.isEmpty())
                 .toList();
-    }
-
-    private static void within(String option, int value, int most) {
-        if (value < 1 || value > most) {
-            throw new UsageException(
-                    "--" + option + " of figures mixed: " + value + " is out of range; expected 1 to " + most);
-        }
     }
 }
